@@ -1,0 +1,87 @@
+//! The command line.
+//!
+//! **To add a command**: a file here with its arguments and `run`, a line in [`Command`] and one in [`run`], an
+//! example in its `--help`.
+//!
+//! Exit codes: 0 all is well · 1 the command looked and found something wrong · 2 it was called wrongly or given bad
+//! input · 3 it broke.
+//!
+//! - [`exit`] the exit codes
+//! - [`source`] files, or the standard input as `-`
+//! - [`serve`], [`quantity`], [`openapi`] the commands
+
+pub mod exit;
+pub mod openapi;
+pub mod quantity;
+pub mod serve;
+pub mod source;
+
+use std::io::{self, ErrorKind, Write};
+use std::process::ExitCode;
+
+use anyhow::Result;
+use clap::{Parser, Subcommand};
+
+use exit::Exit;
+
+const CODES: &str = "Exit codes: 0 all is well, 1 something was found wrong, 2 wrong call or bad input, 3 it broke";
+
+/// Season-aware plant care: what to do now, in what order and why, and what to leave alone
+#[derive(Debug, Parser)]
+#[command(name = "lammas", version, after_help = CODES, arg_required_else_help = true)]
+pub struct Lammas {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    Serve(serve::Serve),
+    Quantity(quantity::Quantity),
+    Openapi(openapi::Openapi),
+}
+
+/// Runs the command that the process was started with.
+#[must_use]
+pub fn main() -> ExitCode {
+    let asked = Lammas::parse();
+    let mut out = io::stdout().lock();
+    let ended = run(asked.command, &mut out).and_then(|exit| Ok(out.flush().map(|()| exit)?));
+    match ended {
+        Ok(exit) => exit.code(),
+        Err(error) => {
+            // Whoever reads our output may have read enough of it: `lammas quantity | head`.
+            if error.downcast_ref::<io::Error>().is_some_and(|e| e.kind() == ErrorKind::BrokenPipe) {
+                return Exit::Well.code();
+            }
+            let _ = writeln!(io::stderr(), "error: {error:#}");
+            Exit::of(&error).code()
+        }
+    }
+}
+
+fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
+    match command {
+        Command::Serve(serve) => serve.run(),
+        Command::Quantity(quantity) => quantity.run(out),
+        Command::Openapi(openapi) => openapi.run(out),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use clap::CommandFactory;
+
+    use super::*;
+
+    #[test]
+    fn the_command_line_is_sound_and_every_command_has_an_example() {
+        let command = Lammas::command();
+        command.clone().debug_assert();
+        for sub in command.get_subcommands() {
+            let help = sub.get_after_help().map(ToString::to_string).unwrap_or_default();
+            assert!(help.contains(&format!("lammas {}", sub.get_name())), "{} has no example", sub.get_name());
+            assert!(sub.get_about().is_some(), "{} does not say what it does", sub.get_name());
+        }
+    }
+}

@@ -1,0 +1,223 @@
+//! `lammas quantity`: list them, describe one, reckon one, check them against published values.
+
+use std::io::Write;
+use std::path::Path;
+
+use anyhow::Result;
+use clap::Args;
+use lammas_agronomy::published;
+use lammas_agronomy::quantity::{self, InputValue, Inputs, OutcomeValue, Quantity as Entry, QuantityError};
+use serde_json::{Value, json};
+
+use super::exit::{BadInput, Exit};
+use super::source;
+use crate::v1::quantities::wire::QuantityEntry;
+
+const EXAMPLES: &str = "Examples:
+  lammas quantity                     every quantity
+  lammas quantity et0_hs              what it takes, how it is reckoned
+  lammas quantity et0_hs latitude=45.72 day_of_year=196 tmin=14.8 tmax='80 F'
+  echo '{\"latitude\": 45.72, \"day_of_year\": 196, \"tmin\": 14.8, \"tmax\": 26.6}' | lammas quantity et0_hs --inputs - --json
+  lammas quantity --check tests/published/solar.json";
+
+/// Reckon a physical quantity by name, with its method and source
+#[derive(Args, Debug)]
+#[command(after_help = EXAMPLES)]
+pub struct Quantity {
+    /// The quantity's name; without it, all are listed
+    name: Option<String>,
+    /// Inputs: a number with or without its unit, or a word
+    #[arg(value_name = "INPUT=VALUE")]
+    given: Vec<String>,
+    /// Read the inputs from a JSON object in a file, or from the standard input as `-`
+    #[arg(long, value_name = "FILE", requires = "name", conflicts_with = "given")]
+    inputs: Option<String>,
+    /// Check the quantities against a file of published values, or against the standard input as `-`
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["name", "given"])]
+    check: Option<String>,
+    /// Print JSON
+    #[arg(long)]
+    json: bool,
+}
+
+impl Quantity {
+    pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
+        if let Some(file) = &self.check {
+            return check(file, self.json, out);
+        }
+        let Some(name) = &self.name else {
+            return list(self.json, out);
+        };
+        let entry = quantity::find(name).map_err(|error| bad(&error))?;
+        let outcome = match &self.inputs {
+            Some(file) => {
+                let json: Value = serde_json::from_str(&source::text(file)?)
+                    .map_err(|error| BadInput(format!("`{file}` is not JSON: {error}")))?;
+                entry.reckon_json(&json)
+            }
+            None if self.given.is_empty() => return describe(entry, self.json, out),
+            None => entry.reckon(&read_given(&self.given)?),
+        };
+        let outcome = outcome.map_err(|error| bad(&error))?;
+        if self.json {
+            print_json(out, &outcome.to_json())?;
+        } else {
+            writeln!(out, "{} = {} {}", outcome.quantity, shown(&outcome.value), outcome.unit)?;
+            for note in &outcome.notes {
+                writeln!(out, "  note    {note}")?;
+            }
+            writeln!(out, "  method  {}\n  source  {}", outcome.method, outcome.source)?;
+        }
+        Ok(Exit::Well)
+    }
+}
+
+fn list(json: bool, out: &mut dyn Write) -> Result<Exit> {
+    if json {
+        let all: Vec<_> = quantity::all().map(QuantityEntry::from).collect();
+        print_json(out, &json!(all))?;
+        return Ok(Exit::Well);
+    }
+    let width = quantity::all().map(|entry| entry.name.len()).max().unwrap_or_default();
+    for entry in quantity::all() {
+        writeln!(out, "{:width$}  {} [{}]", entry.name, entry.title, entry.unit)?;
+    }
+    Ok(Exit::Well)
+}
+
+fn describe(entry: &'static Entry, json: bool, out: &mut dyn Write) -> Result<Exit> {
+    if json {
+        print_json(out, &json!(QuantityEntry::from(entry)))?;
+        return Ok(Exit::Well);
+    }
+    writeln!(out, "{}: {} [{}]\n{}\n", entry.name, entry.title, entry.unit, entry.about)?;
+    let width = entry.inputs.iter().map(|input| input.name.len()).max().unwrap_or_default();
+    for input in entry.inputs {
+        let need = if input.required { "" } else { " (may be left out)" };
+        writeln!(out, "  {:width$}  {}, {}{need}", input.name, input.about, input.expected())?;
+    }
+    writeln!(out, "\n  method  {}\n  source  {}", entry.method, entry.source)?;
+    Ok(Exit::Well)
+}
+
+fn check(file: &str, json: bool, out: &mut dyn Write) -> Result<Exit> {
+    let report = published::check(&source::text(file)?, &|path| beside(file, path))
+        .map_err(|error| BadInput(format!("`{file}`: {error}")))?;
+    if json {
+        let failed: Vec<_> = report
+            .failed
+            .iter()
+            .map(|case| json!({"id": case.id, "quantity": case.quantity, "expected": case.expected, "got": case.got}))
+            .collect();
+        print_json(out, &json!({"passed": report.passed, "failed": failed}))?;
+    } else {
+        for failure in &report.failed {
+            writeln!(out, "{failure}")?;
+        }
+        writeln!(out, "{} passed, {} failed", report.passed, report.failed.len())?;
+    }
+    Ok(if report.failed.is_empty() { Exit::Well } else { Exit::Found })
+}
+
+/// A record that a file of checks names: its path starts from here, or from a folder that the file stands in.
+fn beside(file: &str, path: &str) -> Result<String, String> {
+    let folders = Path::new(file).ancestors().skip(1).map(|folder| folder.join(path));
+    match std::iter::once(Path::new(path).to_owned()).chain(folders).find(|place| place.is_file()) {
+        Some(place) => source::text(&place.to_string_lossy()).map_err(|error| error.to_string()),
+        None => Err(format!("no record `{path}`")),
+    }
+}
+
+fn read_given(given: &[String]) -> Result<Inputs, BadInput> {
+    given.iter().try_fold(Inputs::new(), |inputs, pair| {
+        let (name, text) =
+            pair.split_once('=').ok_or_else(|| BadInput(format!("expected `input=value`, found `{pair}`")))?;
+        Ok(inputs.with(name.trim(), read_value(text.trim())))
+    })
+}
+
+/// `14.8`, `14.8 C`, `14.8C`, `1,2,3 mm`, or a word.
+fn read_value(text: &str) -> InputValue {
+    let end = text.find(|c: char| !(c.is_ascii_digit() || "+-.,eE ".contains(c))).unwrap_or(text.len());
+    // An `e` may be the power of ten or the beginning of a unit, so the longest reading that works is taken.
+    let cuts = text.char_indices().map(|(at, _)| at).filter(|at| *at <= end).chain([text.len()]);
+    for cut in cuts.collect::<Vec<_>>().into_iter().rev() {
+        let (numbers, unit) = text.split_at(cut);
+        let unit = Some(unit.trim().to_owned()).filter(|unit| !unit.is_empty());
+        // What follows a number is a unit only if it does not go on like a number or a date.
+        if unit.as_deref().is_some_and(|u| u.starts_with(|c: char| c.is_ascii_digit() || "-+.,:".contains(c))) {
+            continue;
+        }
+        let read: Option<Vec<f64>> =
+            numbers.split(',').map(|n| n.trim().parse().ok().filter(|n: &f64| n.is_finite())).collect();
+        match read.as_deref() {
+            Some([value]) => return InputValue::Number { value: *value, unit },
+            Some([_, ..]) => return InputValue::Numbers { values: read.unwrap_or_default(), unit },
+            _ => {}
+        }
+    }
+    InputValue::Text(text.to_owned())
+}
+
+fn shown(value: &OutcomeValue) -> String {
+    match value {
+        OutcomeValue::Text(text) => text.clone(),
+        other => other.to_json().to_string(),
+    }
+}
+
+fn print_json(out: &mut dyn Write, value: &Value) -> Result<()> {
+    Ok(writeln!(out, "{value:#}")?)
+}
+
+fn bad(error: &QuantityError) -> BadInput {
+    BadInput(error.to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn number(value: f64, unit: Option<&str>) -> InputValue {
+        InputValue::Number { value, unit: unit.map(str::to_owned) }
+    }
+
+    #[test]
+    fn a_value_is_read_as_people_write_it() {
+        for (text, read) in [
+            ("14.8", number(14.8, None)),
+            ("-3.5 C", number(-3.5, Some("C"))),
+            ("80F", number(80.0, Some("F"))),
+            ("1e3 mm", number(1000.0, Some("mm"))),
+            ("5 mm/d", number(5.0, Some("mm/d"))),
+            ("1, 2,3 d", InputValue::Numbers { values: vec![1.0, 2.0, 3.0], unit: Some("d".to_owned()) }),
+            ("clay-loam", InputValue::Text("clay-loam".to_owned())),
+            ("2026-03-01", InputValue::Text("2026-03-01".to_owned())),
+            ("2026-03-01T12:00:00Z", InputValue::Text("2026-03-01T12:00:00Z".to_owned())),
+            ("tomato, large", InputValue::Text("tomato, large".to_owned())),
+            ("", InputValue::Text(String::new())),
+        ] {
+            assert_eq!(read_value(text), read, "{text}");
+        }
+    }
+
+    #[test]
+    fn a_failed_check_is_printed_and_counted() {
+        let folder = std::env::temp_dir().join(format!("lammas-check-{}", std::process::id()));
+        std::fs::create_dir_all(&folder).expect("folder");
+        let file = folder.join("two.json");
+        // FAO-56, annex 2, table 2.3: 3.168 kPa at 25 C; the second value is wrong on purpose.
+        let case = |id: &str, value: f64| {
+            json!({"id": id, "quantity": "saturation_vapour_pressure", "inputs": {"temperature": {"value": 25, "unit": "C"}},
+                "expected": {"value": value, "unit": "kPa"}, "tolerance": {"kind": "abs", "value": 0.001}})
+        };
+        std::fs::write(&file, json!({"cases": [case("right", 3.168), case("wrong", 4.0)]}).to_string()).expect("file");
+        let mut out = Vec::new();
+        let exit = check(&file.to_string_lossy(), false, &mut out).expect("runs");
+        std::fs::remove_dir_all(&folder).expect("cleared away");
+        let out = String::from_utf8(out).expect("text");
+        assert_eq!(exit, Exit::Found);
+        assert!(out.starts_with("wrong: saturation_vapour_pressure should be"), "{out}");
+        assert_eq!(out.lines().last(), Some("1 passed, 1 failed"));
+    }
+}

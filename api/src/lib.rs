@@ -1,0 +1,22 @@
+//! Lammas over HTTP and on the command line.
+//!
+//! A call comes in at [`startup`], which puts the server together from its [`settings`]. Around every call stands
+//! [`answer`]: it gives the request an id and a deadline, and turns whatever fails into a [`problem`], of which
+//! `problem/kinds.rs` lists every kind. [`routes`] lists every call; each is an own file in [`v1`], with the types it
+//! reads and writes. [`openapi`] makes the published document from that list. Beside the calls stand [`health`] for
+//! operators and [`pages`] for people. [`cli`] is the same service for a shell, and [`logging`] what it leaves behind:
+//! one line a request, never what the caller said.
+//!
+//! What a season is, and what a plant needs in it, is not reckoned here: that is `lammas-agronomy`.
+
+pub mod answer;
+pub mod cli;
+pub mod health;
+pub mod logging;
+pub mod openapi;
+pub mod pages;
+pub mod problem;
+pub mod routes;
+pub mod settings;
+pub mod startup;
+pub mod v1;

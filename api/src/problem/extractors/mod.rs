@@ -1,0 +1,26 @@
+//! The readers of a request's body, query and path. They replace the framework's own, whose refusals are plain text.
+//!
+//! One body extractor a handler. Reading has two speeds: a good request is read straight into its type; only one
+//! that does not fit is read again, through a plain value, to say everything that is wrong with it at once.
+//!
+//! - [`body`] `Body<T>`: media type, size, time, nesting, JSON, shape
+//! - [`query`] `Query<T>`: unknown parameters are refused
+//! - [`path`] `PathParts<T>`
+//! - `nesting` the depth of a text before it is parsed
+//! - `tree` JSON as a value, with members that stand twice refused
+//! - `reader` a value read into a type
+//! - `strict` a typed read that takes no list for an object
+//! - `collect` every place that does not fit
+
+pub mod body;
+mod collect;
+mod nesting;
+pub mod path;
+pub mod query;
+mod reader;
+mod strict;
+mod tree;
+
+pub use body::Body;
+pub use path::PathParts;
+pub use query::Query;

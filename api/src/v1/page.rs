@@ -1,0 +1,110 @@
+//! Lists that come page by page.
+//!
+//! A cursor holds the key of the last entry given, so a page is right also when entries came or went in between. It
+//! is written so that nobody is tempted to make one up.
+
+use serde::Deserialize;
+use utoipa::IntoParams;
+
+use crate::problem::Problem;
+use crate::problem::faults::Faults;
+use crate::problem::kinds::BAD_QUERY;
+
+const USUAL: u16 = 50;
+const MOST: u16 = 200;
+
+/// Which page of a list.
+#[derive(Debug, Default, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+#[into_params(parameter_in = Query)]
+pub struct PageQuery {
+    /// At most so many entries; 50 when left out.
+    #[param(required = false, nullable = false, minimum = 1, maximum = 200, example = 50)]
+    limit: Option<u16>,
+    /// The `next_cursor` of the page before; left out for the first page.
+    #[param(required = false, nullable = false, example = "65743068")]
+    cursor: Option<String>,
+}
+
+/// One page of a list.
+#[derive(Debug)]
+pub struct Page<T> {
+    /// The entries.
+    pub items: Vec<T>,
+    /// Where the next page begins; none after the last one.
+    pub next_cursor: Option<String>,
+}
+
+impl PageQuery {
+    /// The page of `sorted`, which is in the order of `key`.
+    ///
+    /// # Errors
+    /// The problem `bad-query` when the limit is out of range or the cursor is not one of ours.
+    pub fn of<T>(&self, sorted: impl IntoIterator<Item = T>, key: impl Fn(&T) -> &str) -> Result<Page<T>, Problem> {
+        let mut faults = Faults::default();
+        faults.in_range("", "limit", self.limit.map(f64::from), (1.0, f64::from(MOST)), "");
+        let after = self.cursor.as_deref().map(read);
+        if after == Some(None) {
+            faults.add("/cursor", "expected the `next_cursor` of the page before");
+        }
+        faults.or_problem(BAD_QUERY)?;
+
+        let limit = usize::from(self.limit.unwrap_or(USUAL));
+        let after = after.flatten();
+        let mut rest = sorted.into_iter().filter(|item| after.as_deref().is_none_or(|after| key(item) > after));
+        let items: Vec<T> = rest.by_ref().take(limit).collect();
+        let more = rest.next().is_some();
+        let next_cursor = items.last().filter(|_| more).map(|last| written(key(last)));
+        Ok(Page { items, next_cursor })
+    }
+}
+
+fn written(key: &str) -> String {
+    key.bytes().map(|byte| format!("{byte:02x}")).collect()
+}
+
+fn read(cursor: &str) -> Option<String> {
+    let digits: Vec<u8> = cursor.chars().map(|c| c.to_digit(16).map(|d| d as u8)).collect::<Option<_>>()?;
+    if digits.is_empty() || !digits.len().is_multiple_of(2) {
+        return None;
+    }
+    String::from_utf8(digits.chunks_exact(2).map(|pair| pair[0] << 4 | pair[1]).collect()).ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const NAMES: [&str; 5] = ["a", "b", "c", "d", "é"];
+
+    fn page(limit: u16, cursor: Option<String>) -> Page<&'static str> {
+        PageQuery { limit: Some(limit), cursor }.of(NAMES, |name| name).expect("a page")
+    }
+
+    #[test]
+    fn pages_follow_each_other_without_gap_or_overlap() {
+        for limit in 1..=6 {
+            let (mut seen, mut cursor) = (Vec::new(), None);
+            loop {
+                let page = page(limit, cursor);
+                assert!(page.items.len() <= usize::from(limit));
+                seen.extend(page.items);
+                cursor = page.next_cursor;
+                if cursor.is_none() {
+                    break;
+                }
+            }
+            assert_eq!(seen, NAMES, "pages of {limit}");
+        }
+    }
+
+    #[test]
+    fn a_cursor_of_our_own_making_reads_back_and_others_are_refused() {
+        assert_eq!(read(&written("et0_hs")).as_deref(), Some("et0_hs"));
+        for cursor in ["", "6", "6g", "ff", "x"] {
+            assert_eq!(read(cursor), None, "{cursor}");
+        }
+        let query = PageQuery { limit: Some(0), cursor: Some("x".to_owned()) };
+        assert!(query.of(NAMES, |name| name).is_err());
+    }
+}

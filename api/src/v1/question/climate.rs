@@ -1,0 +1,167 @@
+//! Where: a registered climate, an area, a point, or a climate written out.
+
+use serde::Deserialize;
+use utoipa::ToSchema;
+
+use super::date::{Date, DayOfYear};
+use crate::problem::faults::Faults;
+use crate::problem::pointer::below;
+
+/// Most days of observations, and of a forecast.
+const MOST_OBSERVED: usize = 400;
+const MOST_FORECAST: usize = 16;
+
+/// Where: **one** of `id`, `area`, or `latitude`. With a latitude, `normals` give the climate; without them it is
+/// estimated from latitude and longitude.
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ClimateGiven {
+    /// A registered climate.
+    #[schema(max_length = 100, example = "demo-dry-valley")]
+    pub id: Option<String>,
+    /// A place of the operator's area map.
+    #[schema(max_length = 100)]
+    pub area: Option<String>,
+    /// Degrees, south negative.
+    #[schema(minimum = -90, maximum = 90)]
+    pub latitude: Option<f64>,
+    /// Degrees, west negative.
+    #[schema(minimum = -180, maximum = 180)]
+    pub longitude: Option<f64>,
+    /// Metres above the sea.
+    #[schema(minimum = -500, maximum = 9000)]
+    pub elevation_m: Option<f64>,
+    /// Monthly normals.
+    pub normals: Option<ClimateNormals>,
+    /// Frost dates, where they are known better than normals tell.
+    pub frost: Option<ClimateFrost>,
+    /// Mean of each year's lowest temperature, °C.
+    pub extreme_min_c: Option<f64>,
+    /// Standard deviation of the daily minimum within each month, K, January to December.
+    #[schema(min_items = 12, max_items = 12)]
+    pub tmin_sd_k: Option<[f64; 12]>,
+    /// Days that were measured, oldest first, at most 400.
+    #[schema(max_items = 400)]
+    pub observations: Option<Vec<ClimateDay>>,
+    /// Days to come.
+    pub forecast: Option<ClimateForecast>,
+}
+
+/// Twelve numbers each, January to December. Humidity as `rh_pct` or `dew_point_c`, radiation as `sunshine_h` or
+/// `solar_mj`.
+#[derive(Clone, Debug, PartialEq, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ClimateNormals {
+    /// Mean daily minimum, °C.
+    #[schema(min_items = 12, max_items = 12)]
+    pub tmin_c: [f64; 12],
+    /// Mean daily maximum, °C.
+    #[schema(min_items = 12, max_items = 12)]
+    pub tmax_c: [f64; 12],
+    /// Rain of the month, mm.
+    #[schema(min_items = 12, max_items = 12)]
+    pub rain_mm: Option<[f64; 12]>,
+    /// Mean relative humidity, %.
+    #[schema(min_items = 12, max_items = 12)]
+    pub rh_pct: Option<[f64; 12]>,
+    /// Mean dew point, °C.
+    #[schema(min_items = 12, max_items = 12)]
+    pub dew_point_c: Option<[f64; 12]>,
+    /// Mean wind 2 m above the ground, m/s.
+    #[schema(min_items = 12, max_items = 12)]
+    pub wind_ms: Option<[f64; 12]>,
+    /// Sunshine, hours a day.
+    #[schema(min_items = 12, max_items = 12)]
+    pub sunshine_h: Option<[f64; 12]>,
+    /// Solar radiation, MJ/m² a day.
+    #[schema(min_items = 12, max_items = 12)]
+    pub solar_mj: Option<[f64; 12]>,
+}
+
+/// Frost dates.
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ClimateFrost {
+    /// The last frost of the cold half of the year.
+    pub last: Option<ClimateFrostDays>,
+    /// The first frost.
+    pub first: Option<ClimateFrostDays>,
+}
+
+/// The days by which 10, 50 and 90 % of years have had that frost.
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ClimateFrostDays {
+    /// 10 %.
+    pub early: Option<DayOfYear>,
+    /// 50 %.
+    pub median: Option<DayOfYear>,
+    /// 90 %.
+    pub late: Option<DayOfYear>,
+}
+
+/// The weather of one day.
+#[derive(Clone, Debug, PartialEq, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ClimateDay {
+    /// The day.
+    pub date: Date,
+    /// Lowest temperature, °C.
+    pub tmin_c: f64,
+    /// Highest temperature, °C.
+    pub tmax_c: f64,
+    /// Rain, mm.
+    pub rain_mm: Option<f64>,
+    /// Mean wind, km/h.
+    pub wind_kmh: Option<f64>,
+}
+
+/// A forecast.
+#[derive(Clone, Debug, PartialEq, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ClimateForecast {
+    /// The day on which it was made.
+    pub issued: Date,
+    /// Its days, in order, at most 16.
+    #[schema(max_items = 16)]
+    pub days: Vec<ClimateDay>,
+}
+
+impl ClimateGiven {
+    /// What is wrong with its form, and with the numbers that every form has. The numbers of a climate written out
+    /// are judged where the season is reckoned from them.
+    pub(crate) fn check(&self, at: &str, faults: &mut Faults) {
+        let forms = [("id", self.id.is_some()), ("area", self.area.is_some()), ("latitude", self.latitude.is_some())];
+        let said: Vec<&str> = forms.iter().filter(|(_, said)| *said).map(|(name, _)| *name).collect();
+        match said.as_slice() {
+            [] => faults.add(at, "expected one of `id`, `area`, or `latitude` with `normals` or `longitude`"),
+            ["latitude"] if self.normals.is_none() && self.longitude.is_none() => {
+                faults.add(below(at, "longitude"), "expected a longitude, since no normals are given");
+            }
+            [_] => {}
+            [_, second, ..] => {
+                let named = said.iter().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ");
+                faults.add(below(at, second), format!("expected one of `id`, `area` and `latitude`, found {named}"));
+            }
+        }
+        for (name, text) in [("id", &self.id), ("area", &self.area)] {
+            faults.text_at_most(at, name, text.as_deref().unwrap_or_default(), 100);
+        }
+        faults.in_range(at, "latitude", self.latitude, (-90.0, 90.0), "°");
+        faults.in_range(at, "longitude", self.longitude, (-180.0, 180.0), "°");
+        faults.in_range(at, "elevation_m", self.elevation_m, (-500.0, 9000.0), "m");
+        if let Some(normals) = &self.normals {
+            let at = below(at, "normals");
+            if normals.rh_pct.is_some() && normals.dew_point_c.is_some() {
+                faults.add(below(&at, "dew_point_c"), "expected `rh_pct` or `dew_point_c`, found both");
+            }
+            if normals.sunshine_h.is_some() && normals.solar_mj.is_some() {
+                faults.add(below(&at, "solar_mj"), "expected `sunshine_h` or `solar_mj`, found both");
+            }
+        }
+        faults.at_most(at, "observations", self.observations.as_ref().map_or(0, Vec::len), MOST_OBSERVED);
+        if let Some(forecast) = &self.forecast {
+            faults.at_most(&below(at, "forecast"), "days", forecast.days.len(), MOST_FORECAST);
+        }
+    }
+}

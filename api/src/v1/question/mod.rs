@@ -1,0 +1,18 @@
+//! What a caller tells about place, plant and condition. Several calls ask for it, so it stands here once.
+//!
+//! A member that is left out is *unknown*, and so is one that is `null`. Fixed choices are enumerations; names that
+//! belong to the rule sets (plants, traits, stages, signs, jobs, materials, problems) are texts and are looked up
+//! later. The ranges stand twice, as a check and in the schema; a test holds them together.
+//!
+//! - [`choices`] the fixed choices
+//! - [`date`] dates, days of a year, and moments
+//! - [`climate`], [`plant`], [`site`], [`water`], [`condition`], [`history`] the parts of a question
+
+pub mod choices;
+pub mod climate;
+pub mod condition;
+pub mod date;
+pub mod history;
+pub mod plant;
+pub mod site;
+pub mod water;

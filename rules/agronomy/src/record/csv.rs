@@ -1,0 +1,313 @@
+//! Daily rows from comma-separated text.
+
+use std::fmt;
+
+use chrono::NaiveDate;
+
+use crate::calendar::Day;
+use crate::profile::DailyWeather;
+
+/// Lines that are read at most: 200 years and the header.
+const MOST_LINES: usize = 73_051;
+/// Bytes of a line that are read at most.
+const MOST_BYTES: usize = 1_000;
+/// Faults that are named at once.
+const MOST_FAULTS: usize = 20;
+
+/// One thing that is wrong with the text.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub struct CsvFault {
+    /// Line, from 1 (the header).
+    pub line: usize,
+    /// Column by its name; none where the whole line is wrong.
+    pub column: Option<String>,
+    /// What is wrong.
+    pub words: String,
+}
+
+impl fmt::Display for CsvFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match &self.column {
+            Some(column) => write!(f, "line {}, column `{column}`: {}", self.line, self.words),
+            None => write!(f, "line {}: {}", self.line, self.words),
+        }
+    }
+}
+
+/// Rows read from text.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CsvRows {
+    /// One a line, in the order of the lines. Ranges are not yet checked.
+    pub rows: Vec<DailyWeather>,
+    /// Columns of the header that are not read.
+    pub ignored_columns: Vec<String>,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Column {
+    Date,
+    Tmin,
+    Tmax,
+    Rain,
+    Ignored,
+}
+
+impl Column {
+    fn of(name: &str) -> Self {
+        match name {
+            "date" => Self::Date,
+            "tmin_c" => Self::Tmin,
+            "tmax_c" => Self::Tmax,
+            "precip_mm" => Self::Rain,
+            _ => Self::Ignored,
+        }
+    }
+}
+
+/// Reads daily rows from text: a header with `date`, `tmin_c`, `tmax_c` and if known `precip_mm`, in
+/// any order, then one day a line. Dates are `YYYY-MM-DD`, numbers have a point, an empty field is a
+/// missing value. Other columns are not read, but named in the result. Empty lines are passed over.
+///
+/// # Errors
+/// The first 20 faults, each with line and column: a header without a needed column or with one twice,
+/// a line with more or fewer fields than the header, too long a line, too many lines, a date or a
+/// number that cannot be read.
+pub fn read_csv(text: &str) -> Result<CsvRows, Vec<CsvFault>> {
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let mut lines = text.lines().enumerate().map(|(at, line)| (at + 1, line));
+    let header = lines.next().map(|(_, line)| line).unwrap_or_default();
+    let names: Vec<&str> = shortened(header).split(',').map(str::trim).collect();
+    let columns: Vec<Column> = names.iter().map(|name| Column::of(name)).collect();
+    header_faults(&names, &columns)?;
+
+    let mut faults = Vec::new();
+    let mut rows = Vec::new();
+    for (line, content) in lines {
+        if faults.len() >= MOST_FAULTS {
+            break;
+        }
+        if line > MOST_LINES {
+            faults.push(whole(line, format!("more than {MOST_LINES} lines")));
+            break;
+        }
+        if content.trim().is_empty() {
+            continue;
+        }
+        if content.len() > MOST_BYTES {
+            faults.push(whole(line, format!("longer than {MOST_BYTES} bytes")));
+            continue;
+        }
+        match row(line, content, &names, &columns) {
+            Ok(weather) => rows.push(weather),
+            Err(found) => faults.extend(found),
+        }
+    }
+    faults.truncate(MOST_FAULTS);
+    if !faults.is_empty() {
+        return Err(faults);
+    }
+    let ignored_columns = names
+        .iter()
+        .zip(&columns)
+        .filter(|(_, column)| **column == Column::Ignored)
+        .map(|(name, _)| (*name).to_owned())
+        .collect();
+    Ok(CsvRows {
+        rows,
+        ignored_columns,
+    })
+}
+
+fn whole(line: usize, words: String) -> CsvFault {
+    CsvFault {
+        line,
+        column: None,
+        words,
+    }
+}
+
+/// At most as many bytes as a line may have, whole characters.
+fn shortened(text: &str) -> &str {
+    let end = (0..=MOST_BYTES.min(text.len()))
+        .rev()
+        .find(|end| text.is_char_boundary(*end));
+    text.get(..end.unwrap_or(0)).unwrap_or_default()
+}
+
+/// The user's own text, cut to what fits in a message.
+fn quoted(text: &str) -> String {
+    let mut quoted: String = text.chars().take(40).collect();
+    if quoted.len() < text.len() {
+        quoted.push('…');
+    }
+    format!("`{quoted}`")
+}
+
+fn header_faults(names: &[&str], columns: &[Column]) -> Result<(), Vec<CsvFault>> {
+    let mut faults = Vec::new();
+    for (name, column, needed) in [
+        ("date", Column::Date, true),
+        ("tmin_c", Column::Tmin, true),
+        ("tmax_c", Column::Tmax, true),
+        ("precip_mm", Column::Rain, false),
+    ] {
+        let words = match columns.iter().filter(|found| **found == column).count() {
+            0 if needed => format!(
+                "the header has no such column, it has {}",
+                quoted(&names.join(","))
+            ),
+            0 | 1 => continue,
+            _ => "the header has this column twice".to_owned(),
+        };
+        faults.push(CsvFault {
+            line: 1,
+            column: Some(name.to_owned()),
+            words,
+        });
+    }
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        Err(faults)
+    }
+}
+
+fn row(
+    line: usize,
+    content: &str,
+    names: &[&str],
+    columns: &[Column],
+) -> Result<DailyWeather, Vec<CsvFault>> {
+    let fields: Vec<&str> = content.split(',').map(str::trim).collect();
+    if fields.len() != columns.len() {
+        let words = format!(
+            "{} fields, expected {} as in the header",
+            fields.len(),
+            columns.len()
+        );
+        return Err(vec![whole(line, words)]);
+    }
+    let mut faults = Vec::new();
+    let mut date = None;
+    let mut weather = DailyWeather::unknown(Day::from_ce(1));
+    for ((field, name), column) in fields.iter().zip(names).zip(columns) {
+        let mut fail = |words: String| {
+            faults.push(CsvFault {
+                line,
+                column: Some((*name).to_owned()),
+                words,
+            });
+        };
+        let slot = match column {
+            Column::Ignored => continue,
+            Column::Date => {
+                date = read_date(field);
+                if date.is_none() {
+                    fail(format!(
+                        "{} is not a date such as `2026-09-14`",
+                        quoted(field)
+                    ));
+                }
+                continue;
+            }
+            Column::Tmin => &mut weather.tmin_c,
+            Column::Tmax => &mut weather.tmax_c,
+            Column::Rain => &mut weather.rain_mm,
+        };
+        if !field.is_empty() {
+            *slot = field.parse().ok().filter(|value: &f64| value.is_finite());
+            if slot.is_none() {
+                fail(format!("{} is not a number", quoted(field)));
+            }
+        }
+    }
+    match date {
+        Some(date) if faults.is_empty() => Ok(DailyWeather {
+            day: Day::from_date(date),
+            ..weather
+        }),
+        _ => Err(faults),
+    }
+}
+
+fn read_date(field: &str) -> Option<NaiveDate> {
+    // chrono alone would also take `2026-9-4` and signs
+    if field.len() != 10 {
+        return None;
+    }
+    NaiveDate::parse_from_str(field, "%Y-%m-%d").ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn faults(text: &str) -> Vec<String> {
+        read_csv(text)
+            .unwrap_err()
+            .iter()
+            .map(ToString::to_string)
+            .collect()
+    }
+
+    #[test]
+    fn rows_are_read_whatever_the_order_of_the_columns() {
+        let text = "\u{feff}tmax_c,date,humour,tmin_c\r\n9.5,2026-02-28,good,-1\r\n\r\n,2026-03-01,,0.5\r\n";
+        let read = read_csv(text).unwrap();
+        assert_eq!(read.ignored_columns, ["humour"]);
+        assert_eq!(read.rows.len(), 2);
+        assert_eq!(read.rows[0].day.date().to_string(), "2026-02-28");
+        assert_eq!(
+            (read.rows[0].tmin_c, read.rows[0].tmax_c),
+            (Some(-1.0), Some(9.5))
+        );
+        assert_eq!(
+            (read.rows[1].tmin_c, read.rows[1].tmax_c),
+            (Some(0.5), None)
+        );
+        assert_eq!(read.rows[1].rain_mm, None);
+    }
+
+    #[test]
+    fn every_fault_names_its_line_and_column() {
+        let text =
+            "date,tmin_c,tmax_c,precip_mm\n2026-02-30,1,x,\n2026-03-01,1\n2026-03-02,nan,2,0\n";
+        assert_eq!(
+            faults(text),
+            [
+                "line 2, column `date`: `2026-02-30` is not a date such as `2026-09-14`",
+                "line 2, column `tmax_c`: `x` is not a number",
+                "line 3: 2 fields, expected 4 as in the header",
+                "line 4, column `tmin_c`: `nan` is not a number",
+            ]
+        );
+    }
+
+    #[test]
+    fn a_header_without_temperatures_is_refused() {
+        assert_eq!(
+            faults("date,rain\n2026-01-01,3\n"),
+            [
+                "line 1, column `tmin_c`: the header has no such column, it has `date,rain`",
+                "line 1, column `tmax_c`: the header has no such column, it has `date,rain`",
+            ]
+        );
+        assert_eq!(
+            faults("")[0],
+            "line 1, column `date`: the header has no such column, it has ``"
+        );
+        let twice = "date,tmin_c,tmax_c,tmin_c\n";
+        assert_eq!(
+            faults(twice),
+            ["line 1, column `tmin_c`: the header has this column twice"]
+        );
+    }
+
+    #[test]
+    fn faults_and_lines_are_bounded() {
+        let bad = format!("date,tmin_c,tmax_c\n{}", "x,y,z\n".repeat(100));
+        assert_eq!(faults(&bad).len(), MOST_FAULTS);
+        let long = format!("date,tmin_c,tmax_c\n{}\n", "9".repeat(2_000));
+        assert_eq!(faults(&long), ["line 2: longer than 1000 bytes"]);
+    }
+}

@@ -1,0 +1,17 @@
+//! The season of whole places: against records, against a second writing of the formulas, over 57
+//! climates and their mirror images, and over profiles drawn at random.
+
+mod climates;
+mod counted_frost;
+mod evaporation;
+mod forecast;
+mod frost_points;
+mod heat;
+mod mirrored;
+mod odd_places;
+mod past;
+mod place;
+mod profile_faults;
+mod random_profiles;
+mod records;
+mod soil;

@@ -1,0 +1,16 @@
+//! A pack becomes a set that can be asked: names are numbers, conditions are tests of shared terms, rules stand by plant.
+
+pub mod amount;
+pub mod book;
+pub mod call;
+pub mod marker;
+pub mod names;
+pub mod path;
+pub mod report;
+pub mod rule;
+pub mod set;
+pub mod sieve;
+pub mod term;
+pub mod test;
+pub mod typing;
+pub mod window;

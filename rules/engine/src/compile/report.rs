@@ -1,0 +1,103 @@
+//! Faults found while compiling, each with its place.
+
+use super::marker::whole_days;
+use super::names::{Index, Names};
+use super::typing::Mistake;
+use super::window::unreadable;
+use crate::fault::{Fault, in_order};
+use crate::lang::ast::Span;
+use crate::lang::parse;
+use crate::pack::expression::place;
+use crate::pack::{At, Pack};
+use crate::unit::Unit;
+
+/// Collects faults.
+#[derive(Debug)]
+pub struct Report<'p> {
+    pack: &'p Pack,
+    found: Vec<Fault>,
+}
+
+impl<'p> Report<'p> {
+    /// Nothing found yet.
+    #[must_use]
+    pub const fn new(pack: &'p Pack) -> Self {
+        Self { pack, found: Vec::new() }
+    }
+
+    /// What was found, sorted by place, each once.
+    #[must_use]
+    pub fn faults(self) -> Vec<Fault> {
+        in_order(self.found)
+    }
+
+    /// An error at a value.
+    pub fn at<T>(&mut self, file: &str, at: &At<T>, code: &'static str, message: impl Into<String>) {
+        self.found.push(Fault::error(code, place(file, at), message));
+    }
+
+    /// A mistake in an expression.
+    pub fn mistake(&mut self, file: &str, text: &At<String>, mistake: &Mistake) {
+        let quoted = self.pack.is_quoted(file, text);
+        let place = crate::pack::Expression(text.clone()).place(file, mistake.span, quoted);
+        let mut fault = Fault::error(mistake.code, place, mistake.message.clone());
+        fault.help.clone_from(&mistake.help);
+        self.found.push(fault);
+    }
+
+    /// The number of an id.
+    pub fn id(&mut self, file: &str, id: &At<String>, index: &Index, what: &str) -> Option<u16> {
+        let number = index.number(&id.value);
+        if number.is_none() {
+            let fault = Fault::error("unknown-name", place(file, id), format!("there is no {what} `{}`", id.value));
+            self.found.push(fault.nearest(&id.value, index.names()));
+        }
+        number
+    }
+
+    /// The numbers of ids.
+    pub fn ids(&mut self, file: &str, ids: &[At<String>], index: &Index, what: &str) -> Vec<u16> {
+        ids.iter().filter_map(|id| self.id(file, id, index, what)).collect()
+    }
+
+    /// The number of a rule.
+    pub fn rule<T>(&mut self, file: &str, at: &At<T>, id: &str, names: &Names) -> Option<u32> {
+        let number = names.rules.wide(id);
+        if number.is_none() {
+            let fault = Fault::error("unknown-name", place(file, at), format!("there is no rule `{id}`"));
+            self.found.push(fault.nearest(id, names.rules.names()));
+        }
+        number
+    }
+
+    /// A number with its unit.
+    pub fn literal(&mut self, file: &str, text: &At<String>) -> Option<(f64, &'static Unit)> {
+        let read = parse::after(&text.value).map_err(unreadable).and_then(|read| {
+            Unit::find(&read.unit)
+                .map(|unit| (read.from, unit))
+                .ok_or_else(|| Mistake::new("wrong-unit", read.span, format!("`{}` is no unit", read.unit)))
+        });
+        read.map_err(|mistake| self.mistake(file, text, &mistake)).ok()
+    }
+
+    /// `7..10 days`, `14 days`.
+    pub fn days(&mut self, file: &str, text: &At<String>) -> Option<(u16, u16)> {
+        let read = parse::after(&text.value).map_err(unreadable).and_then(|read| {
+            let days = |value: f64| {
+                let days = whole_days(value, &read.unit, read.span)?;
+                u16::try_from(days).map_err(|_| Mistake::new("wrong-unit", read.span, "days can't be negative here"))
+            };
+            Ok((days(read.from)?, days(read.to)?))
+        });
+        read.map_err(|mistake| self.mistake(file, text, &mistake)).ok()
+    }
+
+    /// A grade from 0 to 3.
+    pub fn grade(&mut self, file: &str, at: &At<String>, what: &str, grade: u8) -> u8 {
+        if grade > 3 {
+            let whole = Span::new(0, at.value.len());
+            self.mistake(file, at, &Mistake::new("number-out-of-range", whole, format!("{what} runs from 0 to 3, found {grade}")));
+        }
+        grade.min(3)
+    }
+}

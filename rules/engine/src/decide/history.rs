@@ -1,0 +1,65 @@
+//! Works that were done.
+
+use lammas_agronomy::calendar::Day;
+
+use super::marker_dates::{Absence, Dates};
+use super::moment::Moment;
+use crate::compile::set::Set;
+use crate::compile::term::Work;
+use crate::question::WorkDone;
+
+/// How far back a spray still bears on the harvest, in days.
+const HARVEST_DAYS: i32 = 60;
+
+/// Whether a work done is one of these.
+#[must_use]
+pub fn matches(done: &WorkDone, work: Work, set: &Set) -> bool {
+    match work {
+        Work::Job(job) => done.job == Some(job),
+        Work::Material(material) => done.material == Some(material),
+        Work::Class(class) => has_class(done, class, set),
+    }
+}
+
+/// Whether a work was done with a material of a class.
+#[must_use]
+pub fn has_class(done: &WorkDone, class: u16, set: &Set) -> bool {
+    done.material.and_then(|m| set.materials.get(usize::from(m))).is_some_and(|m| m.classes.contains(&class))
+}
+
+/// How many of these works were done in the `days` days up to the day, the day itself among them; none: nobody said.
+#[must_use]
+pub fn count(work: Work, days: u16, moment: &Moment<'_>) -> Option<usize> {
+    let history = moment.question.history.as_ref()?;
+    let from = moment.day - i32::from(days);
+    Some(history.iter().filter(|done| done.day > from && done.day <= moment.day && matches(done, work, moment.set)).count())
+}
+
+/// The last of these works up to the day; `Some(None)`: never; `None`: nobody said.
+#[must_use]
+#[expect(clippy::option_option, reason = "never and not said are two answers")]
+pub fn last(work: Work, moment: &Moment<'_>) -> Option<Option<Day>> {
+    let history = moment.question.history.as_ref()?;
+    Some(history.iter().filter(|done| done.day <= moment.day && matches(done, work, moment.set)).map(|done| done.day).max())
+}
+
+/// The first day on which fruit may be taken after sprays: absent when none lies within 60 days, unknown when one of
+/// them does not say how many days its label asks for.
+#[must_use]
+pub fn harvest_wait(moment: &Moment<'_>) -> Dates {
+    let Some(history) = &moment.question.history else { return Dates::Unknown };
+    let names = &moment.set.names.jobs;
+    let sprays = [names.number("treat-pest"), names.number("treat-disease")];
+    let mut until: Option<Day> = None;
+    for done in history {
+        let spray = done.job.is_some() && sprays.contains(&done.job);
+        if !spray || done.day > moment.day || moment.day - done.day > HARVEST_DAYS {
+            continue;
+        }
+        match done.label_days_to_harvest {
+            None => return Dates::Unknown,
+            Some(days) => until = until.max(Some(done.day + i32::from(days))),
+        }
+    }
+    until.map_or(Dates::Absent(Absence::Never), Dates::once)
+}

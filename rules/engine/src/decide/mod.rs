@@ -1,0 +1,14 @@
+//! Deciding: what becomes of each rule of the plant on the day.
+
+pub mod blocks;
+pub mod causes;
+pub mod decision;
+pub mod history;
+pub mod marker_dates;
+pub mod moment;
+pub mod outcome;
+pub mod read;
+pub mod stage;
+pub mod truth;
+pub mod water;
+pub mod window;

@@ -1,0 +1,109 @@
+//! A moment: a question on a day, with every term read at most once.
+
+use std::cell::{Cell, RefCell};
+
+use lammas_agronomy::calendar::Day;
+
+use super::read;
+use crate::compile::book::PlantBook;
+use crate::compile::set::Set;
+use crate::fact::value::{Reading, Truth, Value};
+use crate::question::Question;
+
+/// A question on a day. The day may be another than the one asked: `look_again` and the validity look ahead.
+#[derive(Debug)]
+pub struct Moment<'a> {
+    /// The set.
+    pub set: &'a Set,
+    /// The plant's part of it.
+    pub book: &'a PlantBook,
+    /// The question.
+    pub question: &'a Question,
+    /// The day.
+    pub day: Day,
+    readings: Vec<Cell<Option<Reading>>>,
+    known: RefCell<Vec<u64>>,
+    truths: RefCell<Vec<(Truth, bool)>>,
+    stage: Cell<Option<Reading>>,
+}
+
+impl<'a> Moment<'a> {
+    /// The moment of a question.
+    #[must_use]
+    pub fn new(set: &'a Set, book: &'a PlantBook, question: &'a Question, day: Day) -> Self {
+        Self {
+            set,
+            book,
+            question,
+            day,
+            readings: vec![Cell::new(None); book.probes.len()],
+            known: RefCell::new(vec![0; book.atoms.len().div_ceil(64)]),
+            truths: RefCell::new(vec![(Truth::Unknown, false); book.atoms.len()]),
+            stage: Cell::new(None),
+        }
+    }
+
+    /// The same question on another day; the memory is used again.
+    pub fn move_to(&mut self, day: Day) {
+        self.day = day;
+        self.readings.iter().for_each(|cell| cell.set(None));
+        self.known.borrow_mut().fill(0);
+        self.stage.set(None);
+    }
+
+    /// What a term of the plant turns out to be, by its number.
+    #[must_use]
+    pub fn reading(&self, probe: u32) -> Reading {
+        let Some(cell) = self.readings.get(probe as usize) else { return Reading::UNKNOWN };
+        if let Some(reading) = cell.get() {
+            return reading;
+        }
+        let reading = self.book.probes.get(probe as usize).map_or(Reading::UNKNOWN, |term| read::term(term, self));
+        cell.set(Some(reading));
+        reading
+    }
+
+    /// The value alone.
+    #[must_use]
+    pub fn value(&self, probe: u32) -> Value {
+        self.reading(probe).value
+    }
+
+    /// What an atom says, and whether that rests on the curve of the normals for a fact of the day.
+    #[must_use]
+    pub fn atom(&self, number: u32) -> (Truth, bool) {
+        let (word, bit) = (number as usize / 64, 1_u64 << (number % 64));
+        if self.known.borrow().get(word).is_some_and(|w| w & bit != 0) {
+            return self.truths.borrow().get(number as usize).copied().unwrap_or((Truth::Unknown, false));
+        }
+        let found = self.book.atoms.get(number as usize).map_or((Truth::Unknown, false), |atom| {
+            let reading = self.reading(atom.probe);
+            (atom.test.of(reading.value), self.is_only_the_curve(atom.probe, reading))
+        });
+        if let Some(slot) = self.truths.borrow_mut().get_mut(number as usize) {
+            *slot = found;
+        }
+        if let Some(word) = self.known.borrow_mut().get_mut(word) {
+            *word |= bit;
+        }
+        found
+    }
+
+    /// Whether a fact of the day is known only from the curve of the normals.
+    fn is_only_the_curve(&self, probe: u32, reading: Reading) -> bool {
+        use lammas_agronomy::origin::Origin;
+        matches!(reading.origin, Origin::Computed | Origin::Estimated)
+            && self.book.of_the_day.get(probe as usize).copied().unwrap_or(false)
+    }
+
+    /// The stage of the plant: given, else modelled, else unknown.
+    #[must_use]
+    pub fn stage(&self) -> Reading {
+        if let Some(stage) = self.stage.get() {
+            return stage;
+        }
+        let stage = super::stage::of(self);
+        self.stage.set(Some(stage));
+        stage
+    }
+}

@@ -1,0 +1,85 @@
+//! Conditions in three values.
+
+use super::moment::Moment;
+use crate::compile::term::Condition;
+use crate::fact::value::Truth;
+
+/// How facts of the day that are known only from the curve count.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Curve {
+    /// As they are.
+    Counts,
+    /// As if nobody knew.
+    IsUnknown,
+}
+
+/// What a condition says.
+#[must_use]
+pub fn judge(condition: &Condition, moment: &Moment<'_>, curve: Curve) -> Truth {
+    match condition {
+        Condition::Always => Truth::True,
+        Condition::Atom(number) => {
+            let (truth, only_curve) = moment.atom(*number);
+            if only_curve && curve == Curve::IsUnknown { Truth::Unknown } else { truth }
+        }
+        Condition::And(parts) => {
+            let mut all = Truth::True;
+            for part in parts {
+                all = all.and(judge(part, moment, curve));
+                if all == Truth::False {
+                    break;
+                }
+            }
+            all
+        }
+        Condition::Or(parts) => {
+            let mut any = Truth::False;
+            for part in parts {
+                any = any.or(judge(part, moment, curve));
+                if any == Truth::True {
+                    break;
+                }
+            }
+            any
+        }
+        Condition::Not(inner) => judge(inner, moment, curve).not(),
+    }
+}
+
+/// The atoms on which an unknown condition hangs: those that are unknown in parts that are unknown.
+pub fn unknown_atoms(condition: &Condition, moment: &Moment<'_>, curve: Curve, visit: &mut impl FnMut(u32)) {
+    if judge(condition, moment, curve) != Truth::Unknown {
+        return;
+    }
+    match condition {
+        Condition::Always => {}
+        Condition::Atom(number) => visit(*number),
+        Condition::And(parts) | Condition::Or(parts) => {
+            for part in parts {
+                unknown_atoms(part, moment, curve, visit);
+            }
+        }
+        Condition::Not(inner) => unknown_atoms(inner, moment, curve, visit),
+    }
+}
+
+/// The atoms that are known and bear on what a condition says: those of the parts that agree with the whole.
+pub fn deciding_atoms(condition: &Condition, moment: &Moment<'_>, visit: &mut impl FnMut(u32)) {
+    let whole = judge(condition, moment, Curve::Counts);
+    match condition {
+        Condition::Always => {}
+        Condition::Atom(number) => {
+            if whole != Truth::Unknown {
+                visit(*number);
+            }
+        }
+        Condition::And(parts) | Condition::Or(parts) => {
+            for part in parts {
+                if judge(part, moment, Curve::Counts) == whole {
+                    deciding_atoms(part, moment, visit);
+                }
+            }
+        }
+        Condition::Not(inner) => deciding_atoms(inner, moment, visit),
+    }
+}

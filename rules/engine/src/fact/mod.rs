@@ -1,0 +1,6 @@
+//! What a rule may speak of: the catalogue of facts, their types, their fixed choices.
+
+pub mod catalogue;
+pub mod choices;
+pub mod step;
+pub mod value;

@@ -1,0 +1,5 @@
+//! Files of a pack into entries, with the place of everything that a fault may have to point at.
+
+mod folder;
+
+pub use folder::{MOST_BYTES, PackFile, read};

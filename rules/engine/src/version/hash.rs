@@ -1,0 +1,58 @@
+//! SHA-256 over canonical forms.
+
+use std::fmt::Write as _;
+
+use serde::Serialize;
+use serde_json::Value;
+use sha2::{Digest, Sha256};
+
+use super::canonical;
+use crate::pack::{Filed, Pack};
+
+/// SHA-256 of a text, in hexadecimal.
+#[must_use]
+pub fn of_text(text: &str) -> String {
+    Sha256::digest(text.as_bytes()).iter().fold(String::with_capacity(64), |mut out, byte| {
+        let _ = write!(out, "{byte:02x}");
+        out
+    })
+}
+
+/// SHA-256 over the canonical form of a value.
+#[must_use]
+pub fn of_value(value: &Value) -> String {
+    of_text(&canonical::text(value))
+}
+
+/// The hash of a set: over its entries sorted by kind and id; files, order and comments do not count.
+#[must_use]
+pub fn of_pack(pack: &Pack) -> String {
+    let mut all = serde_json::Map::new();
+    all.insert("header".to_owned(), serde_json::to_value(&pack.header).unwrap_or_default());
+    for (kind, entries) in [
+        ("jobs", sorted(&pack.jobs)),
+        ("classes", sorted(&pack.classes)),
+        ("stages", sorted(&pack.stages)),
+        ("outlooks", sorted(&pack.outlooks)),
+        ("signs", sorted(&pack.signs)),
+        ("cautions", sorted(&pack.cautions)),
+        ("sources", sorted(&pack.sources)),
+        ("materials", sorted(&pack.materials)),
+        ("problems", sorted(&pack.problems)),
+        ("plants", sorted(&pack.plants)),
+        ("rules", sorted(&pack.rules)),
+    ] {
+        all.insert(kind.to_owned(), entries);
+    }
+    of_value(&Value::Object(all))
+}
+
+fn sorted<T: Serialize>(entries: &[Filed<T>]) -> Value {
+    let mut values: Vec<Value> = entries.iter().map(|e| serde_json::to_value(&e.entry).unwrap_or_default()).collect();
+    values.sort_by(|a, b| id(a).cmp(id(b)));
+    Value::Array(values)
+}
+
+fn id(value: &Value) -> &str {
+    value.get("id").and_then(Value::as_str).unwrap_or_default()
+}

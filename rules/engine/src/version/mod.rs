@@ -1,0 +1,4 @@
+//! Versions: the canonical form and its hashes.
+
+pub mod canonical;
+pub mod hash;

@@ -1,0 +1,6 @@
+//! The document and the service say the same.
+
+mod document;
+mod drift;
+mod examples;
+mod schema;

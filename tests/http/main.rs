@@ -1,0 +1,7 @@
+//! The service over HTTP, call by call.
+
+mod docs;
+mod framework;
+mod health;
+mod problems;
+mod v1;
