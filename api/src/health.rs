@@ -43,7 +43,10 @@ pub struct HealthState {
 fn state(status: &'static str) -> HttpResponse {
     HttpResponse::Ok()
         .insert_header((CACHE_CONTROL, "no-store"))
-        .json(HealthState { status, version: env!("CARGO_PKG_VERSION") })
+        .json(HealthState {
+            status,
+            version: env!("CARGO_PKG_VERSION"),
+        })
 }
 
 /// Does the process live?

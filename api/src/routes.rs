@@ -104,23 +104,31 @@ pub(crate) fn register(config: &mut ServiceConfig) {
 /// The answer at every path that is not in the table.
 pub(crate) fn unknown_path() -> Route {
     web::to(|| async {
-        let detail = "see `/openapi.json` for the paths that are served, or `/docs/` to read about them";
+        let detail =
+            "see `/openapi.json` for the paths that are served, or `/docs/` to read about them";
         Err::<HttpResponse, Problem>(Problem::new(kinds::UNKNOWN_PATH, detail))
     })
 }
 
 /// Every path once, in the order of the table.
 pub fn paths() -> impl Iterator<Item = &'static str> {
-    CALLS.iter().enumerate().filter(|(row, call)| CALLS.iter().take(*row).all(|other| other.path != call.path)).map(|(_, call)| call.path)
+    CALLS
+        .iter()
+        .enumerate()
+        .filter(|(row, call)| CALLS.iter().take(*row).all(|other| other.path != call.path))
+        .map(|(_, call)| call.path)
 }
 
 /// The value of `Allow` at a path.
 #[must_use]
 pub fn allowed(path: &str) -> String {
-    let methods = CALLS.iter().filter(|call| call.path == path).flat_map(|call| match call.method {
-        "GET" => vec!["GET", "HEAD"],
-        other => vec![other],
-    });
+    let methods = CALLS
+        .iter()
+        .filter(|call| call.path == path)
+        .flat_map(|call| match call.method {
+            "GET" => vec!["GET", "HEAD"],
+            other => vec![other],
+        });
     methods.collect::<Vec<_>>().join(", ")
 }
 

@@ -24,7 +24,11 @@ impl Exit {
     /// The code of an error: the caller's fault or ours.
     #[must_use]
     pub fn of(error: &anyhow::Error) -> Self {
-        if error.downcast_ref::<BadInput>().is_some() { Self::BadInput } else { Self::Broke }
+        if error.downcast_ref::<BadInput>().is_some() {
+            Self::BadInput
+        } else {
+            Self::Broke
+        }
     }
 
     /// As a process gives it back.

@@ -6,7 +6,9 @@ use std::path::Path;
 use anyhow::Result;
 use clap::Args;
 use lammas_agronomy::published;
-use lammas_agronomy::quantity::{self, InputValue, Inputs, OutcomeValue, Quantity as Entry, QuantityError};
+use lammas_agronomy::quantity::{
+    self, InputValue, Inputs, OutcomeValue, Quantity as Entry, QuantityError,
+};
 use serde_json::{Value, json};
 
 use super::exit::{BadInput, Exit};
@@ -62,11 +64,21 @@ impl Quantity {
         if self.json {
             print_json(out, &outcome.to_json())?;
         } else {
-            writeln!(out, "{} = {} {}", outcome.quantity, shown(&outcome.value), outcome.unit)?;
+            writeln!(
+                out,
+                "{} = {} {}",
+                outcome.quantity,
+                shown(&outcome.value),
+                outcome.unit
+            )?;
             for note in &outcome.notes {
                 writeln!(out, "  note    {note}")?;
             }
-            writeln!(out, "  method  {}\n  source  {}", outcome.method, outcome.source)?;
+            writeln!(
+                out,
+                "  method  {}\n  source  {}",
+                outcome.method, outcome.source
+            )?;
         }
         Ok(Exit::Well)
     }
@@ -78,9 +90,16 @@ fn list(json: bool, out: &mut dyn Write) -> Result<Exit> {
         print_json(out, &json!(all))?;
         return Ok(Exit::Well);
     }
-    let width = quantity::all().map(|entry| entry.name.len()).max().unwrap_or_default();
+    let width = quantity::all()
+        .map(|entry| entry.name.len())
+        .max()
+        .unwrap_or_default();
     for entry in quantity::all() {
-        writeln!(out, "{:width$}  {} [{}]", entry.name, entry.title, entry.unit)?;
+        writeln!(
+            out,
+            "{:width$}  {} [{}]",
+            entry.name, entry.title, entry.unit
+        )?;
     }
     Ok(Exit::Well)
 }
@@ -90,13 +109,36 @@ fn describe(entry: &'static Entry, json: bool, out: &mut dyn Write) -> Result<Ex
         print_json(out, &json!(QuantityEntry::from(entry)))?;
         return Ok(Exit::Well);
     }
-    writeln!(out, "{}: {} [{}]\n{}\n", entry.name, entry.title, entry.unit, entry.about)?;
-    let width = entry.inputs.iter().map(|input| input.name.len()).max().unwrap_or_default();
+    writeln!(
+        out,
+        "{}: {} [{}]\n{}\n",
+        entry.name, entry.title, entry.unit, entry.about
+    )?;
+    let width = entry
+        .inputs
+        .iter()
+        .map(|input| input.name.len())
+        .max()
+        .unwrap_or_default();
     for input in entry.inputs {
-        let need = if input.required { "" } else { " (may be left out)" };
-        writeln!(out, "  {:width$}  {}, {}{need}", input.name, input.about, input.expected())?;
+        let need = if input.required {
+            ""
+        } else {
+            " (may be left out)"
+        };
+        writeln!(
+            out,
+            "  {:width$}  {}, {}{need}",
+            input.name,
+            input.about,
+            input.expected()
+        )?;
     }
-    writeln!(out, "\n  method  {}\n  source  {}", entry.method, entry.source)?;
+    writeln!(
+        out,
+        "\n  method  {}\n  source  {}",
+        entry.method, entry.source
+    )?;
     Ok(Exit::Well)
 }
 
@@ -114,15 +156,30 @@ fn check(file: &str, json: bool, out: &mut dyn Write) -> Result<Exit> {
         for failure in &report.failed {
             writeln!(out, "{failure}")?;
         }
-        writeln!(out, "{} passed, {} failed", report.passed, report.failed.len())?;
+        writeln!(
+            out,
+            "{} passed, {} failed",
+            report.passed,
+            report.failed.len()
+        )?;
     }
-    Ok(if report.failed.is_empty() { Exit::Well } else { Exit::Found })
+    Ok(if report.failed.is_empty() {
+        Exit::Well
+    } else {
+        Exit::Found
+    })
 }
 
 /// A record that a file of checks names: its path starts from here, or from a folder that the file stands in.
 fn beside(file: &str, path: &str) -> Result<String, String> {
-    let folders = Path::new(file).ancestors().skip(1).map(|folder| folder.join(path));
-    match std::iter::once(Path::new(path).to_owned()).chain(folders).find(|place| place.is_file()) {
+    let folders = Path::new(file)
+        .ancestors()
+        .skip(1)
+        .map(|folder| folder.join(path));
+    match std::iter::once(Path::new(path).to_owned())
+        .chain(folders)
+        .find(|place| place.is_file())
+    {
         Some(place) => source::text(&place.to_string_lossy()).map_err(|error| error.to_string()),
         None => Err(format!("no record `{path}`")),
     }
@@ -130,29 +187,51 @@ fn beside(file: &str, path: &str) -> Result<String, String> {
 
 fn read_given(given: &[String]) -> Result<Inputs, BadInput> {
     given.iter().try_fold(Inputs::new(), |inputs, pair| {
-        let (name, text) =
-            pair.split_once('=').ok_or_else(|| BadInput(format!("expected `input=value`, found `{pair}`")))?;
+        let (name, text) = pair
+            .split_once('=')
+            .ok_or_else(|| BadInput(format!("expected `input=value`, found `{pair}`")))?;
         Ok(inputs.with(name.trim(), read_value(text.trim())))
     })
 }
 
 /// `14.8`, `14.8 C`, `14.8C`, `1,2,3 mm`, or a word.
 fn read_value(text: &str) -> InputValue {
-    let end = text.find(|c: char| !(c.is_ascii_digit() || "+-.,eE ".contains(c))).unwrap_or(text.len());
+    let end = text
+        .find(|c: char| !(c.is_ascii_digit() || "+-.,eE ".contains(c)))
+        .unwrap_or(text.len());
     // An `e` may be the power of ten or the beginning of a unit, so the longest reading that works is taken.
-    let cuts = text.char_indices().map(|(at, _)| at).filter(|at| *at <= end).chain([text.len()]);
+    let cuts = text
+        .char_indices()
+        .map(|(at, _)| at)
+        .filter(|at| *at <= end)
+        .chain([text.len()]);
     for cut in cuts.collect::<Vec<_>>().into_iter().rev() {
         let (numbers, unit) = text.split_at(cut);
         let unit = Some(unit.trim().to_owned()).filter(|unit| !unit.is_empty());
         // What follows a number is a unit only if it does not go on like a number or a date.
-        if unit.as_deref().is_some_and(|u| u.starts_with(|c: char| c.is_ascii_digit() || "-+.,:".contains(c))) {
+        if unit
+            .as_deref()
+            .is_some_and(|u| u.starts_with(|c: char| c.is_ascii_digit() || "-+.,:".contains(c)))
+        {
             continue;
         }
-        let read: Option<Vec<f64>> =
-            numbers.split(',').map(|n| n.trim().parse().ok().filter(|n: &f64| n.is_finite())).collect();
+        let read: Option<Vec<f64>> = numbers
+            .split(',')
+            .map(|n| n.trim().parse().ok().filter(|n: &f64| n.is_finite()))
+            .collect();
         match read.as_deref() {
-            Some([value]) => return InputValue::Number { value: *value, unit },
-            Some([_, ..]) => return InputValue::Numbers { values: read.unwrap_or_default(), unit },
+            Some([value]) => {
+                return InputValue::Number {
+                    value: *value,
+                    unit,
+                };
+            }
+            Some([_, ..]) => {
+                return InputValue::Numbers {
+                    values: read.unwrap_or_default(),
+                    unit,
+                };
+            }
             _ => {}
         }
     }
@@ -179,7 +258,10 @@ mod tests {
     use super::*;
 
     fn number(value: f64, unit: Option<&str>) -> InputValue {
-        InputValue::Number { value, unit: unit.map(str::to_owned) }
+        InputValue::Number {
+            value,
+            unit: unit.map(str::to_owned),
+        }
     }
 
     #[test]
@@ -190,11 +272,23 @@ mod tests {
             ("80F", number(80.0, Some("F"))),
             ("1e3 mm", number(1000.0, Some("mm"))),
             ("5 mm/d", number(5.0, Some("mm/d"))),
-            ("1, 2,3 d", InputValue::Numbers { values: vec![1.0, 2.0, 3.0], unit: Some("d".to_owned()) }),
+            (
+                "1, 2,3 d",
+                InputValue::Numbers {
+                    values: vec![1.0, 2.0, 3.0],
+                    unit: Some("d".to_owned()),
+                },
+            ),
             ("clay-loam", InputValue::Text("clay-loam".to_owned())),
             ("2026-03-01", InputValue::Text("2026-03-01".to_owned())),
-            ("2026-03-01T12:00:00Z", InputValue::Text("2026-03-01T12:00:00Z".to_owned())),
-            ("tomato, large", InputValue::Text("tomato, large".to_owned())),
+            (
+                "2026-03-01T12:00:00Z",
+                InputValue::Text("2026-03-01T12:00:00Z".to_owned()),
+            ),
+            (
+                "tomato, large",
+                InputValue::Text("tomato, large".to_owned()),
+            ),
             ("", InputValue::Text(String::new())),
         ] {
             assert_eq!(read_value(text), read, "{text}");
@@ -211,13 +305,20 @@ mod tests {
             json!({"id": id, "quantity": "saturation_vapour_pressure", "inputs": {"temperature": {"value": 25, "unit": "C"}},
                 "expected": {"value": value, "unit": "kPa"}, "tolerance": {"kind": "abs", "value": 0.001}})
         };
-        std::fs::write(&file, json!({"cases": [case("right", 3.168), case("wrong", 4.0)]}).to_string()).expect("file");
+        std::fs::write(
+            &file,
+            json!({"cases": [case("right", 3.168), case("wrong", 4.0)]}).to_string(),
+        )
+        .expect("file");
         let mut out = Vec::new();
         let exit = check(&file.to_string_lossy(), false, &mut out).expect("runs");
         std::fs::remove_dir_all(&folder).expect("cleared away");
         let out = String::from_utf8(out).expect("text");
         assert_eq!(exit, Exit::Found);
-        assert!(out.starts_with("wrong: saturation_vapour_pressure should be"), "{out}");
+        assert!(
+            out.starts_with("wrong: saturation_vapour_pressure should be"),
+            "{out}"
+        );
         assert_eq!(out.lines().last(), Some("1 passed, 1 failed"));
     }
 }

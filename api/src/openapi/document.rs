@@ -6,7 +6,8 @@ use utoipa::OpenApi;
 use utoipa::openapi::path::Operation;
 use utoipa::openapi::tag::TagBuilder;
 use utoipa::openapi::{
-    ContentBuilder, InfoBuilder, LicenseBuilder, PathItem, Ref, RefOr, ResponseBuilder, schema::Schema,
+    ContentBuilder, InfoBuilder, LicenseBuilder, PathItem, Ref, RefOr, ResponseBuilder,
+    schema::Schema,
 };
 use utoipa::{PartialSchema, ToSchema};
 
@@ -20,8 +21,14 @@ const ABOUT: &str = "Season-aware plant care: a climate, a date, a plant and its
     the header `x-request-id`.";
 
 const TAGS: &[(&str, &str)] = &[
-    ("quantities", "Physical quantities by name, each with its method and published source."),
-    ("operation", "What operators and programs need to know about the service itself."),
+    (
+        "quantities",
+        "Physical quantities by name, each with its method and published source.",
+    ),
+    (
+        "operation",
+        "What operators and programs need to know about the service itself.",
+    ),
 ];
 
 /// The whole document.
@@ -36,15 +43,25 @@ pub fn document() -> utoipa::openapi::OpenApi {
         .description(Some(ABOUT))
         .license(Some(licence))
         .build();
-    document.tags =
-        Some(TAGS.iter().map(|(name, about)| TagBuilder::new().name(*name).description(Some(*about)).build()).collect());
+    document.tags = Some(
+        TAGS.iter()
+            .map(|(name, about)| {
+                TagBuilder::new()
+                    .name(*name)
+                    .description(Some(*about))
+                    .build()
+            })
+            .collect(),
+    );
 
     let schemas = &mut document.components.get_or_insert_default().schemas;
     schemas.insert(ProblemBody::name().into_owned(), ProblemBody::schema());
     schemas.insert(FieldError::name().into_owned(), FieldError::schema());
 
     for call in CALLS.iter().filter(|call| call.documented) {
-        if let Some(operation) = document.paths.paths.get_mut(call.path).and_then(|item| operation_of(item, call.method)) {
+        let item = document.paths.paths.get_mut(call.path);
+        if let Some(operation) = item.and_then(|item| operation_of(item, call.method)) {
+            leave_out_notes_for_programmers(operation);
             add_problems(operation, call);
         }
     }
@@ -52,9 +69,6 @@ pub fn document() -> utoipa::openapi::OpenApi {
 }
 
 /// The document as it is served and kept: indented, with a line end.
-///
-/// # Panics
-/// Never: the document is plain data.
 #[must_use]
 pub fn text() -> String {
     let mut text = document().to_pretty_json().unwrap_or_default();
@@ -81,6 +95,16 @@ fn operation_of<'a>(item: &'a mut PathItem, method: &str) -> Option<&'a mut Oper
     }
 }
 
+/// A handler's doc comment is also its description; the problems stand among the answers.
+fn leave_out_notes_for_programmers(operation: &mut Operation) {
+    if let Some(description) = &mut operation.description
+        && let Some(end) = description.find("# Errors")
+    {
+        description.truncate(end);
+        description.truncate(description.trim_end().len());
+    }
+}
+
 /// One answer for each status, which names the kinds that have it.
 fn add_problems(operation: &mut Operation, call: &Call) {
     let mut by_status: BTreeMap<u16, Vec<&Kind>> = BTreeMap::new();
@@ -88,11 +112,22 @@ fn add_problems(operation: &mut Operation, call: &Call) {
         by_status.entry(kind.status).or_default().push(kind);
     }
     for (status, kinds) in by_status {
-        let named: Vec<String> = kinds.iter().map(|kind| format!("`{}`: {}", kind.slug, kind.title)).collect();
+        let named: Vec<String> = kinds
+            .iter()
+            .map(|kind| format!("`{}`: {}", kind.slug, kind.title))
+            .collect();
         let content = ContentBuilder::new()
-            .schema(Some(Ref::from_schema_name(ProblemBody::name().into_owned())))
+            .schema(Some(Ref::from_schema_name(
+                ProblemBody::name().into_owned(),
+            )))
             .build();
-        let answer = ResponseBuilder::new().description(named.join("; ")).content(MEDIA_TYPE, content).build();
-        operation.responses.responses.insert(status.to_string(), RefOr::T(answer));
+        let answer = ResponseBuilder::new()
+            .description(named.join("; "))
+            .content(MEDIA_TYPE, content)
+            .build();
+        operation
+            .responses
+            .responses
+            .insert(status.to_string(), RefOr::T(answer));
     }
 }

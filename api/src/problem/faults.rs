@@ -19,23 +19,43 @@ impl Faults {
     /// Notes what is wrong at `at` (a JSON pointer).
     pub fn add(&mut self, at: impl Into<String>, detail: impl Into<String>) {
         if self.found.len() < MOST {
-            self.found.push(FieldError { pointer: at.into(), detail: detail.into() });
+            self.found.push(FieldError {
+                pointer: at.into(),
+                detail: detail.into(),
+            });
         }
     }
 
     /// Notes a number outside `least..=most`. `unit` is as people write it, or empty.
-    pub fn in_range(&mut self, at: &str, name: &str, value: Option<f64>, (least, most): (f64, f64), unit: &str) {
+    pub fn in_range(
+        &mut self,
+        at: &str,
+        name: &str,
+        value: Option<f64>,
+        (least, most): (f64, f64),
+        unit: &str,
+    ) {
         let Some(value) = value else { return };
         if !(least..=most).contains(&value) {
-            let unit = if unit.is_empty() { String::new() } else { format!(" {unit}") };
-            self.add(pointer::below(at, name), format!("expected a number from {least} to {most}{unit}, found `{value}`"));
+            let unit = if unit.is_empty() {
+                String::new()
+            } else {
+                format!(" {unit}")
+            };
+            self.add(
+                pointer::below(at, name),
+                format!("expected a number from {least} to {most}{unit}, found `{value}`"),
+            );
         }
     }
 
     /// Notes a list that is longer than `most`.
     pub fn at_most(&mut self, at: &str, name: &str, length: usize, most: usize) {
         if length > most {
-            self.add(pointer::below(at, name), format!("expected at most {most} entries, found {length}"));
+            self.add(
+                pointer::below(at, name),
+                format!("expected at most {most} entries, found {length}"),
+            );
         }
     }
 
@@ -43,7 +63,10 @@ impl Faults {
     pub fn text_at_most(&mut self, at: &str, name: &str, text: &str, most: usize) {
         let length = text.chars().count();
         if length > most {
-            self.add(pointer::below(at, name), format!("expected at most {most} characters, found {length}"));
+            self.add(
+                pointer::below(at, name),
+                format!("expected at most {most} characters, found {length}"),
+            );
         }
     }
 
@@ -81,6 +104,10 @@ impl Faults {
     /// # Errors
     /// The problem, when anything was found.
     pub fn or_problem(self, kind: Kind) -> Result<(), Problem> {
-        if self.found.is_empty() { Ok(()) } else { Err(Problem::invalid(kind, self.found)) }
+        if self.found.is_empty() {
+            Ok(())
+        } else {
+            Err(Problem::invalid(kind, self.found))
+        }
     }
 }

@@ -19,7 +19,13 @@ const MOST: u16 = 200;
 #[into_params(parameter_in = Query)]
 pub struct PageQuery {
     /// At most so many entries; 50 when left out.
-    #[param(required = false, nullable = false, minimum = 1, maximum = 200, example = 50)]
+    #[param(
+        required = false,
+        nullable = false,
+        minimum = 1,
+        maximum = 200,
+        example = 50
+    )]
     limit: Option<u16>,
     /// The `next_cursor` of the page before; left out for the first page.
     #[param(required = false, nullable = false, example = "65743068")]
@@ -40,9 +46,19 @@ impl PageQuery {
     ///
     /// # Errors
     /// The problem `bad-query` when the limit is out of range or the cursor is not one of ours.
-    pub fn of<T>(&self, sorted: impl IntoIterator<Item = T>, key: impl Fn(&T) -> &str) -> Result<Page<T>, Problem> {
+    pub fn of<T>(
+        &self,
+        sorted: impl IntoIterator<Item = T>,
+        key: impl Fn(&T) -> &str,
+    ) -> Result<Page<T>, Problem> {
         let mut faults = Faults::default();
-        faults.in_range("", "limit", self.limit.map(f64::from), (1.0, f64::from(MOST)), "");
+        faults.in_range(
+            "",
+            "limit",
+            self.limit.map(f64::from),
+            (1.0, f64::from(MOST)),
+            "",
+        );
         let after = self.cursor.as_deref().map(read);
         if after == Some(None) {
             faults.add("/cursor", "expected the `next_cursor` of the page before");
@@ -51,7 +67,9 @@ impl PageQuery {
 
         let limit = usize::from(self.limit.unwrap_or(USUAL));
         let after = after.flatten();
-        let mut rest = sorted.into_iter().filter(|item| after.as_deref().is_none_or(|after| key(item) > after));
+        let mut rest = sorted
+            .into_iter()
+            .filter(|item| after.as_deref().is_none_or(|after| key(item) > after));
         let items: Vec<T> = rest.by_ref().take(limit).collect();
         let more = rest.next().is_some();
         let next_cursor = items.last().filter(|_| more).map(|last| written(key(last)));
@@ -64,11 +82,20 @@ fn written(key: &str) -> String {
 }
 
 fn read(cursor: &str) -> Option<String> {
-    let digits: Vec<u8> = cursor.chars().map(|c| c.to_digit(16).map(|d| d as u8)).collect::<Option<_>>()?;
+    let digits: Vec<u8> = cursor
+        .chars()
+        .map(|c| c.to_digit(16).map(|d| d as u8))
+        .collect::<Option<_>>()?;
     if digits.is_empty() || !digits.len().is_multiple_of(2) {
         return None;
     }
-    String::from_utf8(digits.chunks_exact(2).map(|pair| pair[0] << 4 | pair[1]).collect()).ok()
+    String::from_utf8(
+        digits
+            .chunks_exact(2)
+            .map(|pair| pair[0] << 4 | pair[1])
+            .collect(),
+    )
+    .ok()
 }
 
 #[cfg(test)]
@@ -78,7 +105,12 @@ mod tests {
     const NAMES: [&str; 5] = ["a", "b", "c", "d", "é"];
 
     fn page(limit: u16, cursor: Option<String>) -> Page<&'static str> {
-        PageQuery { limit: Some(limit), cursor }.of(NAMES, |name| name).expect("a page")
+        PageQuery {
+            limit: Some(limit),
+            cursor,
+        }
+        .of(NAMES, |name| name)
+        .expect("a page")
     }
 
     #[test]
@@ -104,7 +136,10 @@ mod tests {
         for cursor in ["", "6", "6g", "ff", "x"] {
             assert_eq!(read(cursor), None, "{cursor}");
         }
-        let query = PageQuery { limit: Some(0), cursor: Some("x".to_owned()) };
+        let query = PageQuery {
+            limit: Some(0),
+            cursor: Some("x".to_owned()),
+        };
         assert!(query.of(NAMES, |name| name).is_err());
     }
 }

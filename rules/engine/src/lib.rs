@@ -10,6 +10,7 @@ pub mod lang;
 pub mod nearest;
 pub mod pack;
 pub mod question;
+pub mod rank;
 pub mod read;
 pub mod text;
 pub mod unit;

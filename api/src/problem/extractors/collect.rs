@@ -80,7 +80,10 @@ fn as_sent(here: &[Step], removed: &[Vec<Step>]) -> Vec<Step> {
                     })
                     .collect();
                 gone.sort_unstable();
-                Step::Index(gone.into_iter().fold(*index, |at, gone| if gone <= at { at + 1 } else { at }))
+                Step::Index(
+                    gone.into_iter()
+                        .fold(*index, |at, gone| if gone <= at { at + 1 } else { at }),
+                )
             }
         };
         there.push(step);
@@ -89,7 +92,9 @@ fn as_sent(here: &[Step], removed: &[Vec<Step>]) -> Vec<Step> {
 }
 
 fn take_out(value: &mut Value, steps: &[Step]) -> bool {
-    let Some((last, parents)) = steps.split_last() else { return false };
+    let Some((last, parents)) = steps.split_last() else {
+        return false;
+    };
     let mut at = value;
     for step in parents {
         let next = match (at, step) {
@@ -140,11 +145,17 @@ mod tests {
 
     fn errors(value: Value) -> Vec<(String, String)> {
         let faults = read::<Bed>(value, Leaves::Json).expect_err("does not fit");
-        faults.into_errors().into_iter().map(|e| (e.pointer, e.detail)).collect()
+        faults
+            .into_errors()
+            .into_iter()
+            .map(|e| (e.pointer, e.detail))
+            .collect()
     }
 
     fn said(rows: &[(&str, &str)]) -> Vec<(String, String)> {
-        rows.iter().map(|(at, detail)| ((*at).to_owned(), (*detail).to_owned())).collect()
+        rows.iter()
+            .map(|(at, detail)| ((*at).to_owned(), (*detail).to_owned()))
+            .collect()
     }
 
     #[test]
@@ -159,9 +170,15 @@ mod tests {
                 ("/rain/1", "expected a number, found the text `x`"),
                 ("/rain/2", "expected a number, found the text `y`"),
                 ("/rows/0/crop", "expected text, found `1`"),
-                ("/rows/1/open", "expected `true` or `false`, found the text `no`"),
+                (
+                    "/rows/1/open",
+                    "expected `true` or `false`, found the text `no`"
+                ),
                 ("/rows/2/crop", "expected text, found `2`"),
-                ("/rows/3/kind", "unknown field `kind`, expected one of `crop`, `open`"),
+                (
+                    "/rows/3/kind",
+                    "unknown field `kind`, expected one of `crop`, `open`"
+                ),
                 ("/rows/3/crop", "missing field `crop`"),
             ])
         );
@@ -181,7 +198,10 @@ mod tests {
             errors(json!({"name": "north", "depth": 1, "rows": [["leek", true]]})),
             said(&[("/rows/0", "expected an object, found a list")])
         );
-        assert_eq!(errors(json!([])), said(&[("", "expected an object, found a list")]));
+        assert_eq!(
+            errors(json!([])),
+            said(&[("", "expected an object, found a list")])
+        );
     }
 
     #[test]

@@ -9,10 +9,10 @@ use serde::de::DeserializeOwned;
 
 use super::collect::{self, Leaves};
 use super::reader::object_of;
+use crate::problem::Problem;
 use crate::problem::faults::Faults;
 use crate::problem::kinds::BAD_PATH;
 use crate::problem::pointer;
-use crate::problem::Problem;
 
 /// No name of this service is longer.
 const LONGEST: usize = 200;
@@ -26,7 +26,11 @@ impl<T: DeserializeOwned> FromRequest for PathParts<T> {
     type Future = Ready<Result<Self, Problem>>;
 
     fn from_request(request: &HttpRequest, _: &mut Payload) -> Self::Future {
-        ready(read(request).map(Self).map_err(|faults| Problem::invalid(BAD_PATH, faults.into_errors())))
+        ready(
+            read(request)
+                .map(Self)
+                .map_err(|faults| Problem::invalid(BAD_PATH, faults.into_errors())),
+        )
     }
 }
 
@@ -46,5 +50,9 @@ fn read<T: DeserializeOwned>(request: &HttpRequest) -> Result<T, Faults> {
             parts.push((name.to_owned(), part.into_owned()));
         }
     }
-    if faults.is_empty() { collect::read(object_of(parts.into_iter()), Leaves::Texts) } else { Err(faults) }
+    if faults.is_empty() {
+        collect::read(object_of(parts.into_iter()), Leaves::Texts)
+    } else {
+        Err(faults)
+    }
 }

@@ -40,8 +40,8 @@ pub struct QuantityPage {
     get, path = "/v1/quantities", operation_id = "list_quantities", tag = "quantities", params(PageQuery),
     responses((status = 200, description = "A page of the quantities.", body = QuantityPage, example = json!({
         "items": [{
-            "name": "canopy_area", "title": "area of a plant's canopy",
-            "about": "ground covered by a round canopy",
+            "name": "canopy_area", "title": "area under a canopy",
+            "about": "the circle that the plant covers",
             "inputs": [{"name": "canopy_diameter", "kind": "number", "about": "width of the plant's canopy",
                 "required": true, "unit": "m", "min": 0.0, "max": 50.0}],
             "unit": "m2", "method": "circle", "source": "geometry"
@@ -51,8 +51,10 @@ pub struct QuantityPage {
 )]
 pub async fn list_quantities(Query(page): Query<PageQuery>) -> Result<HttpResponse, Problem> {
     let page = page.of(BY_NAME.iter().copied(), |quantity| quantity.name)?;
-    Ok(HttpResponse::Ok().insert_header((CACHE_CONTROL, "public, max-age=3600")).json(QuantityPage {
-        items: page.items.into_iter().map(QuantityEntry::from).collect(),
-        next_cursor: page.next_cursor,
-    }))
+    Ok(HttpResponse::Ok()
+        .insert_header((CACHE_CONTROL, "public, max-age=3600"))
+        .json(QuantityPage {
+            items: page.items.into_iter().map(QuantityEntry::from).collect(),
+            next_cursor: page.next_cursor,
+        }))
 }

@@ -212,6 +212,18 @@ fn both_ways(rules: &mut [RuleInfo]) {
             rule.after.push((first, days));
         }
     }
+    let turns: Vec<(u32, u32, u16)> = rules
+        .iter()
+        .enumerate()
+        .filter_map(|(own, rule)| rule.alternate.map(|(other, gap, _)| (u32::try_from(own).unwrap_or(u32::MAX), other, gap)))
+        .collect();
+    for (own, other, gap) in turns {
+        if let Some(rule) = rules.get_mut(other as usize)
+            && rule.alternate.is_none()
+        {
+            rule.alternate = Some((own, gap, other < own));
+        }
+    }
     for (one, other) in clashes {
         if let Some(rule) = rules.get_mut(one as usize) {
             rule.clashes.push(other);

@@ -1,1 +1,206 @@
-//! Being written.
+//! Blocks that a rule meets by itself: its holds, guards, works done, separations from the history.
+
+use lammas_agronomy::calendar::Day;
+
+use super::history;
+use super::moment::Moment;
+use super::outcome::{Block, Blocked, CheckFirst, Hangs};
+use super::truth::{Curve, judge, unknown_atoms};
+use super::window::{self, State};
+use crate::compile::rule::{PlantRule, RuleInfo, Subject};
+use crate::compile::term::Condition;
+use crate::fact::value::Truth;
+use crate::question::WorkDone;
+
+/// The blocks of a rule.
+#[derive(Clone, Debug, Default)]
+pub struct Own {
+    /// Those that hold it, in order.
+    pub holding: Vec<Block>,
+    /// What the unknown ones hang on.
+    pub hangs: Vec<Hangs>,
+    /// Conditions of the day.
+    pub check_first: Vec<CheckFirst>,
+    /// Whether it is past the longest time between two.
+    pub overdue: bool,
+}
+
+/// A condition as a block: true blocks; unknown, or false only by the curve, becomes a condition of the day unless it is strict.
+#[must_use]
+pub fn blocked(condition: &Condition, strict: bool, moment: &Moment<'_>) -> Blocked {
+    let counts = judge(condition, moment, Curve::Counts);
+    if counts == Truth::True {
+        return Blocked::Yes;
+    }
+    if judge(condition, moment, Curve::IsUnknown) == Truth::False {
+        return Blocked::No;
+    }
+    let (mut lasting, mut of_the_day) = (Vec::new(), Vec::new());
+    unknown_atoms(condition, moment, Curve::IsUnknown, &mut |atom| {
+        if let Some(atom) = moment.book.atoms.get(atom as usize) {
+            let day = moment.book.of_the_day.get(atom.probe as usize).copied().unwrap_or(false);
+            if day { of_the_day.push(Hangs::Probe(atom.probe)) } else { lasting.push(Hangs::Probe(atom.probe)) }
+        }
+    });
+    // False by the curve alone: the day decides, whatever else is unknown.
+    if strict {
+        lasting.extend(of_the_day);
+        return Blocked::Depends(lasting);
+    }
+    if counts == Truth::False || lasting.is_empty() { Blocked::CheckFirst } else { Blocked::Depends(lasting) }
+}
+
+/// A guard as a block: its window and its conditions.
+#[must_use]
+pub fn guard_blocks(guard: &PlantRule, strict: bool, moment: &Moment<'_>) -> Blocked {
+    let state = window::state(&guard.windows, moment);
+    if matches!(state, State::Closed { .. }) {
+        return Blocked::No;
+    }
+    let whom = judge(&guard.whom, moment, Curve::Counts);
+    if whom == Truth::False {
+        return Blocked::No;
+    }
+    let mut hangs = Vec::new();
+    if state == State::Unknown {
+        hangs.push(Hangs::Window);
+    }
+    if whom == Truth::Unknown {
+        unknown_atoms(&guard.whom, moment, Curve::Counts, &mut |atom| {
+            hangs.extend(moment.book.atoms.get(atom as usize).map(|a| Hangs::Probe(a.probe)));
+        });
+    }
+    match blocked(&guard.when, strict, moment) {
+        Blocked::Yes if hangs.is_empty() => Blocked::Yes,
+        Blocked::No => Blocked::No,
+        Blocked::CheckFirst => Blocked::CheckFirst,
+        Blocked::Yes => Blocked::Depends(hangs),
+        Blocked::Depends(more) => {
+            hangs.extend(more);
+            Blocked::Depends(hangs)
+        }
+    }
+}
+
+/// Everything that blocks a rule by itself.
+#[must_use]
+pub fn own(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>) -> Own {
+    let mut own = Own::default();
+    let mut take = |blocked: Blocked, block: Block, check: CheckFirst| match blocked {
+        Blocked::Yes => own.holding.push(block),
+        Blocked::No => {}
+        Blocked::CheckFirst => own.check_first.push(check),
+        Blocked::Depends(hangs) => own.hangs.extend(hangs),
+    };
+    for (at, hold) in rule.holds.iter().enumerate() {
+        take(blocked(&hold.condition, hold.strict || info.strict, moment), Block::Hold(at), CheckFirst::Hold(at));
+    }
+    for guard in &rule.guards {
+        if let Some(written) = moment.book.rules.get(*guard as usize) {
+            take(guard_blocks(written, info.strict, moment), Block::Guard(*guard), CheckFirst::Guard(*guard));
+        }
+    }
+    from_history(rule, info, moment, &mut own);
+    own.hangs.sort_unstable();
+    own.hangs.dedup();
+    own
+}
+
+/// Separations from works done, repeats and turns.
+fn from_history(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>, own: &mut Own) {
+    let Some(works) = &moment.question.history else {
+        // A spray on top of another that nobody mentioned could do harm; a second feed could not.
+        if info.is_hazardous() && info.apart.iter().any(|apart| apart.days > 0) {
+            own.hangs.push(Hangs::History);
+        }
+        // Nothing reported counts as nothing done: of two that take turns the one named first is due.
+        if let Some((other, _, false)) = info.alternate {
+            own.holding.push(Block::Turn(other));
+        }
+        return;
+    };
+    let before = |done: &&WorkDone| done.day <= moment.day;
+    for apart in &info.apart {
+        let latest = works.iter().filter(before).filter(|done| is_subject(done, apart.from, moment) && !is_this(done, rule, info, moment)).map(|done| done.day).max();
+        let until = latest.map(|day| day + i32::from(apart.days));
+        if let Some(until) = until.filter(|until| *until > moment.day) {
+            own.holding.push(Block::Apart { rule: None, until });
+        }
+    }
+    for (other, days) in &info.after {
+        let latest = works.iter().filter(before).filter(|done| done.rule == Some(*other)).map(|done| done.day).max();
+        if let Some(until) = latest.map(|day| day + i32::from(*days)).filter(|until| *until > moment.day) {
+            own.holding.push(Block::Apart { rule: Some(*other), until });
+        }
+    }
+    let done: Vec<Day> = works.iter().filter(before).filter(|done| is_this(done, rule, info, moment)).map(|done| done.day).collect();
+    if let (Some((least, most)), Some(last)) = (info.repeat.every, done.iter().max()) {
+        let due = *last + i32::from(least);
+        if due > moment.day {
+            own.holding.push(Block::Done { until: due, at_most: false });
+        }
+        own.overdue = *last + i32::from(most) < moment.day;
+    }
+    if let Some((times, within)) = info.repeat.at_most {
+        let from = moment.day - i32::from(within);
+        let mut recent: Vec<Day> = done.iter().copied().filter(|day| *day > from).collect();
+        recent.sort_unstable();
+        if times > 0 && recent.len() >= usize::from(times) {
+            let frees = recent.get(recent.len() - usize::from(times)).map_or(moment.day, |day| *day + i32::from(within));
+            own.holding.push(Block::Done { until: frees, at_most: true });
+        }
+    }
+    if let Some((other, gap, named_first)) = info.alternate {
+        turn(rule, info, moment, own, works, (other, gap, named_first));
+    }
+}
+
+/// Of two that take turns the one that was not done last is due; of two that were never done the one named first.
+fn turn(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>, own: &mut Own, works: &[WorkDone], (other, gap, named_first): (u32, u16, bool)) {
+    let Some(partner) = moment.book.rules.iter().find(|r| r.rule == other) else { return };
+    let Some(partner_info) = moment.set.rules.get(other as usize) else { return };
+    let last = |rule: &PlantRule, info: &RuleInfo| {
+        works.iter().filter(|done| done.day <= moment.day && is_this(done, rule, info, moment)).map(|done| done.day).max()
+    };
+    let (mine, theirs) = (last(rule, info), last(partner, partner_info));
+    match (mine, theirs) {
+        (None, None) => {
+            if !named_first {
+                own.holding.push(Block::Turn(other));
+            }
+        }
+        (Some(day), theirs) if theirs.is_none_or(|t| t <= day) && !(theirs == Some(day) && named_first) => {
+            own.holding.push(Block::Turn(other));
+        }
+        (_, Some(day)) => {
+            let until = day + i32::from(gap);
+            if until > moment.day {
+                own.holding.push(Block::Apart { rule: Some(other), until });
+            }
+        }
+        (_, None) => {}
+    }
+}
+
+fn is_subject(done: &WorkDone, subject: Subject, moment: &Moment<'_>) -> bool {
+    match subject {
+        Subject::Job(job) => done.job == Some(job),
+        Subject::Material(material) => done.material == Some(material),
+        Subject::Class(class) => history::has_class(done, class, moment.set),
+        Subject::Rule(rule) => done.rule == Some(rule),
+    }
+}
+
+/// Whether a work done is this rule's: the same rule; or the same job and, where the rule has materials, one of them or
+/// one of their classes.
+fn is_this(done: &WorkDone, rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>) -> bool {
+    if done.rule.is_some() {
+        return done.rule == Some(rule.rule);
+    }
+    if info.job.is_none() || done.job != info.job {
+        return false;
+    }
+    info.materials.is_empty()
+        || done.material.is_some_and(|m| info.materials.contains(&m))
+        || info.classes.iter().any(|class| history::has_class(done, *class, moment.set))
+}

@@ -1,1 +1,266 @@
-//! Being written.
+//! The decision: every rule of the plant that comes out as more than *no*.
+
+use super::blocks;
+use super::causes::{self, Cause};
+use super::moment::Moment;
+use super::opposed::{opposed, safety};
+use super::outcome::{Block, Could, Hangs, Outcome, Verdict};
+use super::truth::{Curve, judge, unknown_atoms};
+use super::window::{self, State};
+use crate::compile::rule::{PlantRule, RuleInfo};
+use crate::compile::sieve::set_bits;
+use crate::fact::value::Truth;
+use crate::pack::rule::Kind;
+use crate::rank;
+
+/// What was decided.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Decision {
+    /// In the order of the rules.
+    pub verdicts: Vec<Verdict>,
+    /// Causes of the signs.
+    pub causes: Vec<Cause>,
+}
+
+/// Decides every rule of the plant at the moment.
+#[must_use]
+pub fn decide(moment: &Moment<'_>) -> Decision {
+    let causes = causes::rank(moment);
+    let mut possible = Vec::new();
+    moment.book.sieve.possible(|probe| moment.value(probe), &mut possible);
+    let mut verdicts = Vec::new();
+    for at in set_bits(&possible) {
+        let Some(rule) = moment.book.rules.get(at) else { continue };
+        let Some(info) = moment.set.rules.get(rule.rule as usize) else { continue };
+        if let Some(verdict) = alone(u32::try_from(at).unwrap_or(u32::MAX), rule, info, &causes, moment) {
+            verdicts.push(verdict);
+        }
+    }
+    together(&mut verdicts, moment);
+    for verdict in &mut verdicts {
+        let is_avoid = moment.set.rules.get(verdict.rule as usize).is_some_and(|info| info.kind == Kind::Avoid);
+        if is_avoid && verdict.outcome == Outcome::Applies {
+            verdict.outcome = Outcome::Held(vec![Block::Avoid]);
+        }
+    }
+    Decision { verdicts, causes }
+}
+
+/// Decides one rule by number, as [`decide`] does but without the others: for the days ahead of a held rule.
+#[must_use]
+pub fn is_held_alone(at: u32, moment: &Moment<'_>) -> bool {
+    let causes = causes::rank(moment);
+    let Some(rule) = moment.book.rules.get(at as usize) else { return false };
+    let Some(info) = moment.set.rules.get(rule.rule as usize) else { return false };
+    match alone(at, rule, info, &causes, moment).map(|verdict| verdict.outcome) {
+        Some(Outcome::Held(_)) => true,
+        Some(Outcome::Applies) => info.kind == Kind::Avoid,
+        _ => false,
+    }
+}
+
+/// What becomes of a rule before others are looked at.
+fn alone(at: u32, rule: &PlantRule, info: &RuleInfo, causes: &[Cause], moment: &Moment<'_>) -> Option<Verdict> {
+    let mut hangs = Vec::new();
+    let mut truth = judge(&rule.whom, moment, Curve::Counts).and(judge(&rule.when, moment, Curve::Counts));
+    if let Some(problem) = rule.problem
+        && truth != Truth::False
+    {
+        truth = truth.and(has_problem(problem, info, causes, moment, &mut hangs));
+    }
+    if truth == Truth::False {
+        return None;
+    }
+    let window = window::state(&rule.windows, moment);
+    let is_guard = info.blocks.is_some();
+    let verdict = |outcome: Outcome, own: blocks::Own, window: State| Verdict {
+        at,
+        rule: rule.rule,
+        outcome,
+        score: rank::score(rule, info, &window, own.overdue, moment),
+        window,
+        check_first: own.check_first,
+        overdue: own.overdue,
+    };
+    if let State::Closed { before, next } = &window {
+        if truth != Truth::True || !rule.reads_given {
+            return None;
+        }
+        let block = out_of_season(*before, *next, moment);
+        let outside = &moment.set.pack.rules.get(rule.rule as usize)?.entry.outside;
+        let text = match block {
+            Block::Early => &outside.early,
+            Block::Late => &outside.late,
+            _ => &outside.never,
+        };
+        return (!text.is_empty()).then(|| verdict(Outcome::Held(vec![block]), blocks::Own::default(), window));
+    }
+    for part in [&rule.whom, &rule.when] {
+        unknown_atoms(part, moment, Curve::Counts, &mut |atom| {
+            hangs.extend(moment.book.atoms.get(atom as usize).map(|a| Hangs::Probe(a.probe)));
+        });
+    }
+    let window_unknown = window == State::Unknown;
+    if window_unknown {
+        hangs.push(Hangs::Window);
+    }
+    let own = blocks::own(rule, info, moment);
+    let known = truth == Truth::True && !window_unknown;
+    if known && own.holding.is_empty() && own.hangs.is_empty() {
+        return Some(verdict(Outcome::Applies, own, window));
+    }
+    if known && !own.holding.is_empty() {
+        return Some(verdict(Outcome::Held(own.holding.clone()), own, window));
+    }
+    // What is left hangs on something. A guard by itself asks nothing: its words stand with the tasks that it may hold.
+    if is_guard {
+        return None;
+    }
+    let could = if own.holding.is_empty() { Could::Apply } else { Could::BeHeld };
+    if own.holding.is_empty() {
+        hangs.extend(&own.hangs);
+    }
+    hangs.sort_unstable();
+    hangs.dedup();
+    Some(verdict(Outcome::Depends { on: hangs, could }, own, window))
+}
+
+/// Whether the plant has the problem that a rule treats, and, for a treatment, enough of it.
+fn has_problem(problem: u16, info: &RuleInfo, causes: &[Cause], moment: &Moment<'_>, hangs: &mut Vec<Hangs>) -> Truth {
+    let has = causes::has(problem, causes, moment);
+    if has == Truth::Unknown {
+        hangs.push(Hangs::Problem(problem));
+    }
+    let treats = info.job.is_some_and(|job| moment.set.names.jobs.name(job).starts_with("treat-"));
+    let threshold = moment.book.problems.iter().find(|p| p.problem == problem).and_then(|p| p.threshold.as_ref());
+    match threshold.filter(|_| treats && info.is_hazardous()) {
+        None => has,
+        Some(threshold) => {
+            let enough = judge(threshold, moment, Curve::Counts);
+            if has != Truth::False {
+                unknown_atoms(threshold, moment, Curve::Counts, &mut |atom| {
+                    hangs.extend(moment.book.atoms.get(atom as usize).map(|a| Hangs::Probe(a.probe)));
+                });
+            }
+            has.and(enough)
+        }
+    }
+}
+
+/// Late up to half-way to the next opening, early from there on.
+fn out_of_season(before: Option<lammas_agronomy::calendar::Day>, next: Option<lammas_agronomy::calendar::Day>, moment: &Moment<'_>) -> Block {
+    match (before, next) {
+        (None, None) => Block::Never,
+        (None, Some(_)) => Block::Early,
+        (Some(_), None) => Block::Late,
+        (Some(before), Some(next)) => {
+            if moment.day - before <= next - moment.day {
+                Block::Late
+            } else {
+                Block::Early
+            }
+        }
+    }
+}
+
+/// Clashes and separations, from the safest and highest rule down.
+fn together(verdicts: &mut [Verdict], moment: &Moment<'_>) {
+    let info = |verdict: &Verdict| moment.set.rules.get(verdict.rule as usize);
+    let mut order: Vec<usize> = verdicts
+        .iter()
+        .enumerate()
+        .filter(|(_, v)| matches!(v.outcome, Outcome::Applies | Outcome::Depends { could: Could::Apply, .. }))
+        .filter(|(_, v)| info(v).is_some_and(|i| i.kind != Kind::Know && i.blocks.is_none()))
+        .map(|(at, _)| at)
+        .collect();
+    order.sort_by_cached_key(|at| {
+        let verdict = verdicts.get(*at);
+        let info = verdict.and_then(info);
+        (info.map_or(9, |i| safety(i, moment)), std::cmp::Reverse(verdict.map_or(0, |v| v.score.total)), info.map(|i| i.id.clone()))
+    });
+    first_things_first(&mut order, verdicts, moment);
+    let mut standing: Vec<usize> = Vec::new();
+    let mut maybe: Vec<usize> = Vec::new();
+    for at in order {
+        let Some(verdict) = verdicts.get(at) else { continue };
+        let beaten = |by: &[usize]| -> Vec<(usize, Block)> {
+            by.iter().filter_map(|other| Some((*other, beats(verdicts.get(*other)?, verdict, moment)?))).collect()
+        };
+        let sure = beaten(&standing);
+        let perhaps = beaten(&maybe);
+        let depends = matches!(verdict.outcome, Outcome::Depends { .. });
+        if let Some(verdict_hangs) = (!perhaps.is_empty() && sure.is_empty()).then(|| {
+            let mut on: Vec<Hangs> = perhaps
+                .iter()
+                .filter_map(|(other, _)| verdicts.get(*other))
+                .flat_map(|other| match &other.outcome {
+                    Outcome::Depends { on, .. } => on.clone(),
+                    _ => Vec::new(),
+                })
+                .collect();
+            if let Outcome::Depends { on: own, .. } = &verdict.outcome {
+                on.extend(own);
+            }
+            on.sort_unstable();
+            on.dedup();
+            on
+        }) {
+            if let Some(verdict) = verdicts.get_mut(at) {
+                verdict.outcome = Outcome::Depends { on: verdict_hangs, could: Could::Apply };
+            }
+            maybe.push(at);
+            continue;
+        }
+        let Some(verdict) = verdicts.get_mut(at) else { continue };
+        match (sure.is_empty(), depends) {
+            (true, false) => standing.push(at),
+            (true, true) => maybe.push(at),
+            (false, false) => verdict.outcome = Outcome::Held(sure.into_iter().map(|(_, block)| block).collect()),
+            (false, true) => {
+                if let Outcome::Depends { could, .. } = &mut verdict.outcome {
+                    *could = Could::BeHeld;
+                }
+            }
+        }
+    }
+}
+
+/// A rule that must come some days after another is judged after it.
+fn first_things_first(order: &mut Vec<usize>, verdicts: &[Verdict], moment: &Moment<'_>) {
+    let mut at = 0;
+    let mut moves = 0;
+    while at < order.len() {
+        let firsts = order
+            .get(at)
+            .and_then(|o| verdicts.get(*o))
+            .and_then(|v| moment.set.rules.get(v.rule as usize))
+            .map(|info| info.after.iter().filter(|(_, days)| *days > 0).map(|(rule, _)| *rule).collect::<Vec<u32>>())
+            .unwrap_or_default();
+        let place = order.iter().rposition(|o| verdicts.get(*o).is_some_and(|v| firsts.contains(&v.rule)));
+        match place {
+            Some(place) if place > at && moves < order.len() * order.len() => {
+                let moved = order.remove(at);
+                order.insert(place, moved);
+                moves += 1;
+            }
+            _ => at += 1,
+        }
+    }
+}
+
+/// Why `other`, which is done today, holds `verdict`, if it does.
+fn beats(other: &Verdict, verdict: &Verdict, moment: &Moment<'_>) -> Option<Block> {
+    let infos = &moment.set.rules;
+    let (theirs, ours) = (infos.get(other.rule as usize)?, infos.get(verdict.rule as usize)?);
+    if opposed((other.rule, theirs), (verdict.rule, ours), moment) {
+        return Some(Block::Clash(other.rule));
+    }
+    if theirs.kind == Kind::Avoid {
+        return None;
+    }
+    let after = ours.after.iter().filter(|(rule, _)| *rule == other.rule).map(|(_, days)| *days);
+    let mine = ours.apart.iter().filter(|apart| theirs.is(apart.from, other.rule)).map(|apart| apart.days);
+    let yours = theirs.apart.iter().filter(|apart| ours.is(apart.from, verdict.rule)).map(|apart| apart.days);
+    let days = after.chain(mine).chain(yours).max().filter(|days| *days > 0)?;
+    Some(Block::Apart { rule: Some(other.rule), until: moment.day + i32::from(days) })
+}

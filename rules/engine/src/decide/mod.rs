@@ -6,6 +6,7 @@ pub mod decision;
 pub mod history;
 pub mod marker_dates;
 pub mod moment;
+pub mod opposed;
 pub mod outcome;
 pub mod read;
 pub mod stage;

@@ -77,13 +77,13 @@ fn raw(of: &Term, moment: &Moment<'_>) -> Reading {
             dates.last(moment.day).map(|day| Value::Number(f64::from(moment.day - day)))
         }),
         Term::Literal(value) => Reading::new(*value, Origin::Given),
-        Term::Add(a, b) => both(self::term(a, moment), self::term(b, moment), 1.0),
-        Term::Subtract(a, b) => both(self::term(a, moment), self::term(b, moment), -1.0),
-        Term::Times(a, by) => scaled(self::term(a, moment), |x| x * by),
-        Term::Over(a, by) => scaled(self::term(a, moment), |x| x / by),
-        Term::Converted(a, from, to) => scaled(self::term(a, moment), |x| from.convert(x, to)),
+        Term::Add(a, b) => both(term(a, moment), term(b, moment), 1.0),
+        Term::Subtract(a, b) => both(term(a, moment), term(b, moment), -1.0),
+        Term::Times(a, by) => scaled(term(a, moment), |x| x * by),
+        Term::Over(a, by) => scaled(term(a, moment), |x| x / by),
+        Term::Converted(a, from, to) => scaled(term(a, moment), |x| from.convert(x, to)),
         Term::Compare(a, comparison, b) => {
-            let (a, b) = (self::term(a, moment), self::term(b, moment));
+            let (a, b) = (term(a, moment), term(b, moment));
             let origin = a.origin.weakest(b.origin);
             let truth = match (a.value, b.value) {
                 // Absent decides even beside unknown.

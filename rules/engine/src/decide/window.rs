@@ -1,1 +1,244 @@
-//! Being written.
+//! Windows on the calendar: occurrences around the day asked, and whether the day lies in one.
+
+use lammas_agronomy::calendar::Day;
+use lammas_agronomy::marker::{Side as End, Turn};
+
+use super::marker_dates::{self, Absence, Dates, YEARS};
+use super::moment::Moment;
+use crate::compile::term::{MarkerAt, MarkerRef};
+use crate::compile::window::{Side, Window};
+
+/// How long a window lasts when only one side is written or comes: 26 weeks.
+const HALF_YEAR: i32 = 26 * 7;
+/// A closes marker of another kind may lie this long before the opens marker.
+pub const PAIR_BEFORE: i32 = 90;
+/// And this long after it.
+pub const PAIR_AFTER: i32 = 275;
+/// An occurrence longer than this is open on all days: the years looked at are covered.
+const ALL_YEAR_DAYS: i32 = 730;
+
+/// One occurrence of a window; all three days belong to it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Occurrence {
+    /// First day.
+    pub opens: Day,
+    /// Best day.
+    pub best: Day,
+    /// Last day.
+    pub closes: Day,
+}
+
+/// Where the day stands.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum State {
+    /// There is no window, or it is open on all days.
+    AllYear,
+    /// In an occurrence.
+    Open(Occurrence),
+    /// Between two, or beside one: the last day before, the next opening, if there are any.
+    Closed {
+        /// The last day of the occurrence before.
+        before: Option<Day>,
+        /// The first day of the next.
+        next: Option<Day>,
+    },
+    /// A marker that is used is unknown.
+    Unknown,
+}
+
+/// What a side hangs on, after `else`.
+#[derive(Clone, Debug)]
+enum Resolved<'a> {
+    Missing,
+    Dated { days: [Option<Day>; YEARS], at: &'a MarkerAt },
+    Absent { why: Absence, end: End, at: &'a MarkerAt },
+    Unknown,
+}
+
+fn resolve<'a>(side: Option<&'a Side>, moment: &Moment<'_>) -> Resolved<'a> {
+    let Some(side) = side else { return Resolved::Missing };
+    let mut last = Resolved::Missing;
+    for at in side {
+        // The days of the marker itself: pairs are made before the offsets.
+        last = match marker_dates::of(&at.marker, moment) {
+            Dates::Unknown => return Resolved::Unknown,
+            Dates::Days(days) => return Resolved::Dated { days, at },
+            Dates::Absent(why) => Resolved::Absent { why, end: at.marker.side(), at },
+        };
+    }
+    last
+}
+
+/// Where the day stands in the windows of a rule: open if any of them is.
+#[must_use]
+pub fn state(windows: &[Window], moment: &Moment<'_>) -> State {
+    if windows.is_empty() {
+        return State::AllYear;
+    }
+    let mut all = Vec::new();
+    let mut unknown = false;
+    for window in windows {
+        match occurrences(window, moment) {
+            Found::AllYear => return State::AllYear,
+            Found::Unknown => unknown = true,
+            Found::Some(found) => all.extend(found),
+        }
+    }
+    let joined = join(all);
+    let day = moment.day;
+    if let Some(open) = joined.iter().find(|o| o.opens <= day && day <= o.closes) {
+        return if open.closes - open.opens > ALL_YEAR_DAYS { State::AllYear } else { State::Open(*open) };
+    }
+    if unknown {
+        return State::Unknown;
+    }
+    State::Closed {
+        before: joined.iter().map(|o| o.closes).filter(|closes| *closes < day).max(),
+        next: joined.iter().map(|o| o.opens).filter(|opens| *opens > day).min(),
+    }
+}
+
+/// The occurrences of one window.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Found {
+    /// Open on all days.
+    AllYear,
+    /// These, not yet joined.
+    Some(Vec<Occurrence>),
+    /// A marker that is used is unknown.
+    Unknown,
+}
+
+/// The occurrences of one window around the day asked.
+#[must_use]
+pub fn occurrences(window: &Window, moment: &Moment<'_>) -> Found {
+    let opens = resolve(window.opens.as_ref(), moment);
+    let closes = resolve(window.closes.as_ref(), moment);
+    if window.all_year_if_absent && (matches!(opens, Resolved::Absent { .. }) || matches!(closes, Resolved::Absent { .. })) {
+        return Found::AllYear;
+    }
+    let best = match resolve(window.best.as_ref(), moment) {
+        Resolved::Dated { days, at } => Some((days, at)),
+        _ => None,
+    };
+    match (opens, closes) {
+        (Resolved::Unknown, _) | (_, Resolved::Unknown) => Found::Unknown,
+        (Resolved::Absent { why: Absence::Always, end: End::Start, at: a }, Resolved::Absent { why: Absence::Always, end: End::End, at: b })
+            if is_one_season(&a.marker, &b.marker) =>
+        {
+            Found::AllYear
+        }
+        (Resolved::Dated { days, at }, Resolved::Dated { days: ends, at: closing }) => {
+            Found::Some(pairs(&days, at, &ends, closing, best))
+        }
+        (Resolved::Dated { days, at }, Resolved::Missing) => Found::Some(from_opening(&days, at, best)),
+        (Resolved::Dated { days, at }, Resolved::Absent { why, end, .. }) => {
+            if why == Absence::Always && end == End::Start {
+                Found::Some(Vec::new())
+            } else {
+                Found::Some(from_opening(&days, at, best))
+            }
+        }
+        (Resolved::Missing, Resolved::Dated { days, at }) => Found::Some(until_closing(&days, at, best)),
+        (Resolved::Absent { why: Absence::Always, end: End::Start, .. }, Resolved::Dated { days, at }) => {
+            Found::Some(until_closing(&days, at, best))
+        }
+        _ => Found::Some(Vec::new()),
+    }
+}
+
+fn is_one_season(start: &MarkerRef, end: &MarkerRef) -> bool {
+    match (start, end) {
+        (MarkerRef::Season(a), MarkerRef::Season(b)) => a.season_partner() == Some(*b),
+        _ => false,
+    }
+}
+
+/// Whether the closes marker is simply the next one after the opens marker.
+fn follows(opens: &MarkerRef, closes: &MarkerRef) -> bool {
+    match (opens.turn(), closes.turn()) {
+        (Turn::Rising, Turn::Falling) | (Turn::Falling, Turn::Rising) | (Turn::Plant, Turn::Plant) => true,
+        (Turn::Wet, Turn::Wet) => is_one_season(opens, closes) || is_one_season(closes, opens),
+        _ => false,
+    }
+}
+
+/// The occurrence of another marker that belongs to this one of `own`, before offsets.
+fn partner(own: (usize, Day), marker: &MarkerRef, others: &[Option<Day>; YEARS], other: &MarkerRef) -> Option<Day> {
+    let (at, day) = own;
+    if marker == other {
+        return others.get(at).copied().flatten();
+    }
+    let candidates = others.iter().flatten().copied();
+    if follows(marker, other) {
+        candidates.filter(|d| *d > day).min()
+    } else {
+        candidates.filter(|d| *d > day - PAIR_BEFORE && *d <= day + PAIR_AFTER).min()
+    }
+}
+
+/// The anchors: the occurrences from two years before to two years after the day asked.
+fn anchors(days: &[Option<Day>; YEARS]) -> impl Iterator<Item = (usize, Day)> + '_ {
+    days.iter().enumerate().skip(1).take(YEARS - 2).filter_map(|(at, day)| day.map(|d| (at, d)))
+}
+
+fn best_day(own: (usize, Day), at: &MarkerAt, best: Option<([Option<Day>; YEARS], &MarkerAt)>, opens: Day, closes: Day) -> Day {
+    best.and_then(|(days, marker)| partner(own, &at.marker, &days, &marker.marker).map(|day| day + marker.days))
+        .map_or(opens, |day| day.clamp(opens, closes))
+}
+
+type Best<'a> = Option<([Option<Day>; YEARS], &'a MarkerAt)>;
+
+fn pairs(days: &[Option<Day>; YEARS], at: &MarkerAt, ends: &[Option<Day>; YEARS], closing: &MarkerAt, best: Best<'_>) -> Vec<Occurrence> {
+    anchors(days)
+        .filter_map(|own| {
+            let end = partner(own, &at.marker, ends, &closing.marker)?;
+            let (opens, closes) = (own.1 + at.days, end + closing.days);
+            // A season that is too short for the work: never carried on to the following year.
+            (opens <= closes).then(|| Occurrence { opens, best: best_day(own, at, best, opens, closes), closes })
+        })
+        .collect()
+}
+
+fn from_opening(days: &[Option<Day>; YEARS], at: &MarkerAt, best: Best<'_>) -> Vec<Occurrence> {
+    anchors(days)
+        .map(|own| {
+            let opens = own.1 + at.days;
+            let next = days.iter().flatten().map(|d| *d + at.days).filter(|d| *d > opens).min();
+            let closes = next.map_or(opens + HALF_YEAR, |next| (opens + HALF_YEAR).min(next - 1));
+            Occurrence { opens, best: best_day(own, at, best, opens, closes), closes }
+        })
+        .collect()
+}
+
+fn until_closing(days: &[Option<Day>; YEARS], at: &MarkerAt, best: Best<'_>) -> Vec<Occurrence> {
+    anchors(days)
+        .map(|own| {
+            let closes = own.1 + at.days;
+            let opens = closes - HALF_YEAR;
+            let best = best
+                .and_then(|(days, marker)| {
+                    let near = days.iter().flatten().copied().filter(|d| *d > own.1 - PAIR_AFTER && *d <= own.1 + PAIR_BEFORE).max();
+                    near.map(|day| day + marker.days)
+                })
+                .map_or(opens, |day| day.clamp(opens, closes));
+            Occurrence { opens, best, closes }
+        })
+        .collect()
+}
+
+/// Occurrences that touch or overlap are one: first opening, last closing, first best day.
+fn join(mut all: Vec<Occurrence>) -> Vec<Occurrence> {
+    all.sort_by_key(|o| (o.opens, o.closes));
+    let mut out: Vec<Occurrence> = Vec::with_capacity(all.len());
+    for next in all {
+        match out.last_mut() {
+            Some(last) if next.opens <= last.closes + 1 => {
+                last.closes = last.closes.max(next.closes);
+                last.best = last.best.min(next.best);
+            }
+            _ => out.push(next),
+        }
+    }
+    out
+}

@@ -185,8 +185,8 @@ facts! {
     Rh "rh" "" SHARE, "%", ONE, PERCENT, Season, Derived, false, "", 0;
     Wind "wind" "" Number(Dimension::Speed), "km/h", ONE, Some((0.0, 400.0)), Season, Derived, false, "", 0;
     Daylength "daylength" "" SPAN, "h", TENTH, Some((0.0, 24.0)), Season, Computed, false, "", 0;
-    Past "mean, min, max, sum" "(tmin tmax tmean rain et0 rh, N days)" FactType::Number(Dimension::Temperature), "", TENTH, None, Season, Derived, false, "", 0;
-    Ahead "ahead" "(mean min max sum, tmin tmax tmean rain, N days)" FactType::Number(Dimension::Temperature), "", TENTH, None, Season, Derived, true, "/climate/forecast", 0;
+    Past "mean, min, max, sum" "(tmin tmax tmean rain et0 rh, N days)" TEMPERATURE, "", TENTH, None, Season, Derived, false, "", 0;
+    Ahead "ahead" "(mean min max sum, tmin tmax tmean rain, N days)" TEMPERATURE, "", TENTH, None, Season, Derived, true, "/climate/forecast", 0;
     FrostAhead "frost_ahead" "(TEMPERATURE, N days)" Truth, "", ONE, None, Season, Computed, true, "/climate/forecast", 0;
     Soil10cm "soil_10cm" "" TEMPERATURE, "°C", HALF, AIR, Season, Computed, false, "", 0;
     HeatLeft "season.heat_left" "" HEAT, "°Cd", FIVE, Some((0.0, 15_000.0)), Season, Computed, false, "", 0;
