@@ -7,7 +7,8 @@
 //! operators and [`pages`] for people. [`cli`] is the same service for a shell, and [`logging`] what it leaves behind:
 //! one line a request, never what the caller said.
 //!
-//! What a season is, and what a plant needs in it, is not reckoned here: that is `lammas-agronomy`.
+//! What a season is, and what a plant needs in it, is not reckoned here: that is `lammas-agronomy`; what is to be done
+//! then is decided by `lammas-engine`.
 
 pub mod answer;
 pub mod cli;

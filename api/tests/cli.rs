@@ -215,24 +215,22 @@ impl Serving {
             "json",
         ]);
         let mut child = command.stderr(Stdio::piped()).spawn().expect("it runs");
-        let mut log = BufReader::new(child.stderr.take().expect("a log"));
-        loop {
+        let log = BufReader::new(child.stderr.take().expect("a log"));
+        let mut serving = Self {
+            child,
+            log,
+            address: String::new(),
+        };
+        while serving.address.is_empty() {
             let mut line = String::new();
-            assert_ne!(
-                log.read_line(&mut line).expect("a line"),
-                0,
-                "it ended before it listened"
-            );
+            let length = serving.log.read_line(&mut line).expect("a line");
+            assert_ne!(length, 0, "it ended before it listened");
             let entry: Value = serde_json::from_str(&line).expect("JSON, line by line");
             if entry["message"] == "listening" {
-                let address = entry["address"].as_str().expect("an address").to_owned();
-                return Self {
-                    child,
-                    log,
-                    address,
-                };
+                serving.address = entry["address"].as_str().expect("an address").to_owned();
             }
         }
+        serving
     }
 
     fn ask(&self, request: &str) -> String {

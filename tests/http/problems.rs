@@ -33,7 +33,7 @@ fn server() -> Server {
                 "/sleeps",
                 web::get().to(|| async {
                     actix_web::rt::time::sleep(Duration::from_secs(30)).await;
-                    HttpResponse::Ok()
+                    HttpResponse::Ok().finish()
                 }),
             )
             .route(

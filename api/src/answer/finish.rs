@@ -118,7 +118,7 @@ fn log(
     let took_us = u64::try_from(started.elapsed().as_micros()).unwrap_or(u64::MAX);
     match cause {
         Some(cause) => {
-            tracing::error!(request_id = id, %method, route, status, took_us, cause, "answered")
+            tracing::error!(request_id = id, %method, route, status, took_us, cause, "answered");
         }
         None => tracing::info!(request_id = id, %method, route, status, took_us, "answered"),
     }

@@ -1,6 +1,6 @@
 //! The command line.
 //!
-//! **To add a command**: a file here with its arguments and `run`, a line in [`Command`] and one in [`run`], an
+//! **To add a command**: a file here with its arguments and `run`, a line in `Command` and one in `run`, an
 //! example in its `--help`.
 //!
 //! Exit codes: 0 all is well · 1 the command looked and found something wrong · 2 it was called wrongly or given bad
@@ -8,9 +8,11 @@
 //!
 //! - [`exit`] the exit codes
 //! - [`source`] files, or the standard input as `-`
+//! - `given` inputs as they are typed
 //! - [`serve`], [`quantity`], [`openapi`] the commands
 
 pub mod exit;
+mod given;
 pub mod openapi;
 pub mod quantity;
 pub mod serve;

@@ -6,13 +6,11 @@ use std::path::Path;
 use anyhow::Result;
 use clap::Args;
 use lammas_agronomy::published;
-use lammas_agronomy::quantity::{
-    self, InputValue, Inputs, OutcomeValue, Quantity as Entry, QuantityError,
-};
+use lammas_agronomy::quantity::{self, OutcomeValue, Quantity as Entry, QuantityError};
 use serde_json::{Value, json};
 
 use super::exit::{BadInput, Exit};
-use super::source;
+use super::{given, source};
 use crate::v1::quantities::wire::QuantityEntry;
 
 const EXAMPLES: &str = "Examples:
@@ -58,7 +56,7 @@ impl Quantity {
                 entry.reckon_json(&json)
             }
             None if self.given.is_empty() => return describe(entry, self.json, out),
-            None => entry.reckon(&read_given(&self.given)?),
+            None => entry.reckon(&given::inputs(&self.given)?),
         };
         let outcome = outcome.map_err(|error| bad(&error))?;
         if self.json {
@@ -185,59 +183,6 @@ fn beside(file: &str, path: &str) -> Result<String, String> {
     }
 }
 
-fn read_given(given: &[String]) -> Result<Inputs, BadInput> {
-    given.iter().try_fold(Inputs::new(), |inputs, pair| {
-        let (name, text) = pair
-            .split_once('=')
-            .ok_or_else(|| BadInput(format!("expected `input=value`, found `{pair}`")))?;
-        Ok(inputs.with(name.trim(), read_value(text.trim())))
-    })
-}
-
-/// `14.8`, `14.8 C`, `14.8C`, `1,2,3 mm`, or a word.
-fn read_value(text: &str) -> InputValue {
-    let end = text
-        .find(|c: char| !(c.is_ascii_digit() || "+-.,eE ".contains(c)))
-        .unwrap_or(text.len());
-    // An `e` may be the power of ten or the beginning of a unit, so the longest reading that works is taken.
-    let cuts = text
-        .char_indices()
-        .map(|(at, _)| at)
-        .filter(|at| *at <= end)
-        .chain([text.len()]);
-    for cut in cuts.collect::<Vec<_>>().into_iter().rev() {
-        let (numbers, unit) = text.split_at(cut);
-        let unit = Some(unit.trim().to_owned()).filter(|unit| !unit.is_empty());
-        // What follows a number is a unit only if it does not go on like a number or a date.
-        if unit
-            .as_deref()
-            .is_some_and(|u| u.starts_with(|c: char| c.is_ascii_digit() || "-+.,:".contains(c)))
-        {
-            continue;
-        }
-        let read: Option<Vec<f64>> = numbers
-            .split(',')
-            .map(|n| n.trim().parse().ok().filter(|n: &f64| n.is_finite()))
-            .collect();
-        match read.as_deref() {
-            Some([value]) => {
-                return InputValue::Number {
-                    value: *value,
-                    unit,
-                };
-            }
-            Some([_, ..]) => {
-                return InputValue::Numbers {
-                    values: read.unwrap_or_default(),
-                    unit,
-                };
-            }
-            _ => {}
-        }
-    }
-    InputValue::Text(text.to_owned())
-}
-
 fn shown(value: &OutcomeValue) -> String {
     match value {
         OutcomeValue::Text(text) => text.clone(),
@@ -256,44 +201,6 @@ fn bad(error: &QuantityError) -> BadInput {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    fn number(value: f64, unit: Option<&str>) -> InputValue {
-        InputValue::Number {
-            value,
-            unit: unit.map(str::to_owned),
-        }
-    }
-
-    #[test]
-    fn a_value_is_read_as_people_write_it() {
-        for (text, read) in [
-            ("14.8", number(14.8, None)),
-            ("-3.5 C", number(-3.5, Some("C"))),
-            ("80F", number(80.0, Some("F"))),
-            ("1e3 mm", number(1000.0, Some("mm"))),
-            ("5 mm/d", number(5.0, Some("mm/d"))),
-            (
-                "1, 2,3 d",
-                InputValue::Numbers {
-                    values: vec![1.0, 2.0, 3.0],
-                    unit: Some("d".to_owned()),
-                },
-            ),
-            ("clay-loam", InputValue::Text("clay-loam".to_owned())),
-            ("2026-03-01", InputValue::Text("2026-03-01".to_owned())),
-            (
-                "2026-03-01T12:00:00Z",
-                InputValue::Text("2026-03-01T12:00:00Z".to_owned()),
-            ),
-            (
-                "tomato, large",
-                InputValue::Text("tomato, large".to_owned()),
-            ),
-            ("", InputValue::Text(String::new())),
-        ] {
-            assert_eq!(read_value(text), read, "{text}");
-        }
-    }
 
     #[test]
     fn a_failed_check_is_printed_and_counted() {

@@ -15,7 +15,7 @@ use super::nearest::nearest;
 #[into_params(parameter_in = Path)]
 pub struct ProblemSlug {
     /// The last part of a problem's `type`.
-    #[param(example = "invalid-request")]
+    #[param(example = "invalid-request", pattern = "^[a-z-]+$", max_length = 100)]
     slug: String,
 }
 

@@ -4,8 +4,8 @@
 //! - [`kinds`] the table of every kind of problem
 //! - [`wire`] the body as it is sent
 //! - [`faults`] the collection of everything that is wrong with a request
-//! - [`pointer`] RFC 6901 pointers at the place
-//! - [`wording`] what is wrong, in the words of someone who fills in a form
+//! - [`mod@pointer`] RFC 6901 pointers at the place
+//! - `wording` what is wrong, in the words of someone who fills in a form
 //! - [`nearest`] the name that was probably meant
 //! - [`extractors`] the readers of body, query and path, which replace the framework's own
 

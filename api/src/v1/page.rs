@@ -28,7 +28,12 @@ pub struct PageQuery {
     )]
     limit: Option<u16>,
     /// The `next_cursor` of the page before; left out for the first page.
-    #[param(required = false, nullable = false, example = "65743068")]
+    #[param(
+        required = false,
+        nullable = false,
+        pattern = "^([0-9a-f]{2})+$",
+        example = "65743068"
+    )]
     cursor: Option<String>,
 }
 
@@ -67,9 +72,11 @@ impl PageQuery {
 
         let limit = usize::from(self.limit.unwrap_or(USUAL));
         let after = after.flatten();
-        let mut rest = sorted
-            .into_iter()
-            .filter(|item| after.as_deref().is_none_or(|after| key(item) > after));
+        let mut rest = sorted.into_iter().filter(|item| {
+            after
+                .as_deref()
+                .is_none_or(|after| key(item).as_bytes() > after)
+        });
         let items: Vec<T> = rest.by_ref().take(limit).collect();
         let more = rest.next().is_some();
         let next_cursor = items.last().filter(|_| more).map(|last| written(key(last)));
@@ -81,21 +88,22 @@ fn written(key: &str) -> String {
     key.bytes().map(|byte| format!("{byte:02x}")).collect()
 }
 
-fn read(cursor: &str) -> Option<String> {
-    let digits: Vec<u8> = cursor
-        .chars()
-        .map(|c| c.to_digit(16).map(|d| d as u8))
-        .collect::<Option<_>>()?;
+/// A key's bytes. Keys are compared as bytes, so that what no key is still has its place among them.
+fn read(cursor: &str) -> Option<Vec<u8>> {
+    let digit = |c: char| match c {
+        '0'..='9' | 'a'..='f' => c.to_digit(16).and_then(|digit| u8::try_from(digit).ok()),
+        _ => None,
+    };
+    let digits: Vec<u8> = cursor.chars().map(digit).collect::<Option<_>>()?;
     if digits.is_empty() || !digits.len().is_multiple_of(2) {
         return None;
     }
-    String::from_utf8(
+    Some(
         digits
             .chunks_exact(2)
-            .map(|pair| pair[0] << 4 | pair[1])
+            .map(|pair| (pair[0] << 4) | pair[1])
             .collect(),
     )
-    .ok()
 }
 
 #[cfg(test)]
@@ -132,8 +140,11 @@ mod tests {
 
     #[test]
     fn a_cursor_of_our_own_making_reads_back_and_others_are_refused() {
-        assert_eq!(read(&written("et0_hs")).as_deref(), Some("et0_hs"));
-        for cursor in ["", "6", "6g", "ff", "x"] {
+        assert_eq!(
+            read(&written("et0_hs")).as_deref(),
+            Some("et0_hs".as_bytes())
+        );
+        for cursor in ["", "6", "6g", "FF", "x"] {
             assert_eq!(read(cursor), None, "{cursor}");
         }
         let query = PageQuery {

@@ -1,5 +1,6 @@
 //! The question for advice.
 
+use lammas_engine::question::said::Said;
 use serde::Deserialize;
 use utoipa::ToSchema;
 
@@ -13,6 +14,7 @@ use crate::v1::question::condition::ConditionGiven;
 use crate::v1::question::date::{AsOf, Date};
 use crate::v1::question::history::HistoryWork;
 use crate::v1::question::plant::PlantGiven;
+use crate::v1::question::said::each;
 use crate::v1::question::site::SiteGiven;
 use crate::v1::question::water::{WaterGiven, WeatherGiven};
 
@@ -98,6 +100,47 @@ impl AdviceRequest {
             );
         }
         faults.or_problem(INVALID_REQUEST)
+    }
+}
+
+impl From<AdviceRequest> for Said {
+    fn from(request: AdviceRequest) -> Self {
+        let AdviceRequest {
+            climate,
+            date,
+            plant,
+            site,
+            water,
+            weather,
+            wishes,
+            condition,
+            history,
+            rule_sets,
+            language,
+            units,
+            detail,
+            recall,
+            limit,
+            as_of,
+        } = request;
+        Self {
+            climate: climate.into(),
+            date: date.map(Into::into),
+            plant: plant.into(),
+            site: site.map(Into::into).unwrap_or_default(),
+            water: water.map(Into::into).unwrap_or_default(),
+            weather: weather.map(Into::into).unwrap_or_default(),
+            wishes,
+            condition: condition.map(Into::into),
+            history: history.map(each),
+            rule_sets,
+            as_of: as_of.map(|as_of| as_of.to_string()),
+            language: language.map(|choice| choice.word().to_owned()),
+            units: units.map(|choice| choice.word().to_owned()),
+            detail: detail.map(|choice| choice.word().to_owned()),
+            limit,
+            recall,
+        }
     }
 }
 

@@ -19,7 +19,7 @@ use crate::problem::pointer;
 #[into_params(parameter_in = Path)]
 pub struct QuantityName {
     /// The quantity's name.
-    #[param(example = "et0_hs")]
+    #[param(example = "et0_hs", pattern = "^[a-z0-9_]+$", max_length = 100)]
     name: String,
 }
 

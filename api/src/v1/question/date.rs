@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 use std::fmt;
 
-use chrono::{DateTime, FixedOffset, NaiveDate};
+use chrono::{DateTime, FixedOffset, NaiveDate, SecondsFormat};
 use serde::de::{Deserializer, Error, Visitor};
 use serde::{Deserialize, Serialize, Serializer};
 use utoipa::openapi::schema::{ObjectBuilder, Schema, Type};
@@ -94,7 +94,9 @@ impl fmt::Display for AsOf {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Day(date) => write!(f, "{date}"),
-            Self::Instant(instant) => f.write_str(&instant.to_rfc3339()),
+            Self::Instant(instant) => {
+                f.write_str(&instant.to_rfc3339_opts(SecondsFormat::AutoSi, true))
+            }
         }
     }
 }

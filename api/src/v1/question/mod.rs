@@ -7,6 +7,7 @@
 //! - [`choices`] the fixed choices
 //! - [`date`] dates, days of a year, and moments
 //! - [`climate`], [`plant`], [`site`], [`water`], [`condition`], [`history`] the parts of a question
+//! - `said` the same as the engine takes it
 
 pub mod choices;
 pub mod climate;
@@ -14,5 +15,6 @@ pub mod condition;
 pub mod date;
 pub mod history;
 pub mod plant;
+pub(crate) mod said;
 pub mod site;
 pub mod water;

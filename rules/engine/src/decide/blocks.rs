@@ -121,7 +121,7 @@ fn from_history(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>, own: &mu
     };
     let before = |done: &&WorkDone| done.day <= moment.day;
     for apart in &info.apart {
-        let latest = works.iter().filter(before).filter(|done| is_subject(done, apart.from, moment) && !is_this(done, rule, info, moment)).map(|done| done.day).max();
+        let latest = works.iter().filter(before).filter(|done| is_subject(done, apart.from, moment) && !is_this(done, rule, info)).map(|done| done.day).max();
         let until = latest.map(|day| day + i32::from(apart.days));
         if let Some(until) = until.filter(|until| *until > moment.day) {
             own.holding.push(Block::Apart { rule: None, until });
@@ -133,7 +133,7 @@ fn from_history(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>, own: &mu
             own.holding.push(Block::Apart { rule: Some(*other), until });
         }
     }
-    let done: Vec<Day> = works.iter().filter(before).filter(|done| is_this(done, rule, info, moment)).map(|done| done.day).collect();
+    let done: Vec<Day> = works.iter().filter(before).filter(|done| is_this(done, rule, info)).map(|done| done.day).collect();
     if let (Some((least, most)), Some(last)) = (info.repeat.every, done.iter().max()) {
         let due = *last + i32::from(least);
         if due > moment.day {
@@ -160,7 +160,7 @@ fn turn(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>, own: &mut Own, w
     let Some(partner) = moment.book.rules.iter().find(|r| r.rule == other) else { return };
     let Some(partner_info) = moment.set.rules.get(other as usize) else { return };
     let last = |rule: &PlantRule, info: &RuleInfo| {
-        works.iter().filter(|done| done.day <= moment.day && is_this(done, rule, info, moment)).map(|done| done.day).max()
+        works.iter().filter(|done| done.day <= moment.day && is_this(done, rule, info)).map(|done| done.day).max()
     };
     let (mine, theirs) = (last(rule, info), last(partner, partner_info));
     match (mine, theirs) {
@@ -191,9 +191,9 @@ fn is_subject(done: &WorkDone, subject: Subject, moment: &Moment<'_>) -> bool {
     }
 }
 
-/// Whether a work done is this rule's: the same rule; or the same job and, where the rule has materials, one of them or
-/// one of their classes.
-fn is_this(done: &WorkDone, rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>) -> bool {
+/// Whether a work done is this rule's: the same rule; or the same job and, where the rule has materials, one of them, or
+/// one of their classes if the history names no more than a class.
+fn is_this(done: &WorkDone, rule: &PlantRule, info: &RuleInfo) -> bool {
     if done.rule.is_some() {
         return done.rule == Some(rule.rule);
     }
@@ -202,5 +202,5 @@ fn is_this(done: &WorkDone, rule: &PlantRule, info: &RuleInfo, moment: &Moment<'
     }
     info.materials.is_empty()
         || done.material.is_some_and(|m| info.materials.contains(&m))
-        || info.classes.iter().any(|class| history::has_class(done, *class, moment.set))
+        || done.class.is_some_and(|class| info.classes.contains(&class))
 }

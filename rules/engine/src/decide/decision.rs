@@ -49,8 +49,8 @@ pub fn decide(moment: &Moment<'_>) -> Decision {
 /// Decides one rule by number, as [`decide`] does but without the others: for the days ahead of a held rule.
 #[must_use]
 pub fn is_held_alone(at: u32, moment: &Moment<'_>) -> bool {
-    let causes = causes::rank(moment);
     let Some(rule) = moment.book.rules.get(at as usize) else { return false };
+    let causes = if rule.problem.is_some() { causes::rank(moment) } else { Vec::new() };
     let Some(info) = moment.set.rules.get(rule.rule as usize) else { return false };
     match alone(at, rule, info, &causes, moment).map(|verdict| verdict.outcome) {
         Some(Outcome::Held(_)) => true,

@@ -24,7 +24,7 @@ pub fn matches(done: &WorkDone, work: Work, set: &Set) -> bool {
 /// Whether a work was done with a material of a class.
 #[must_use]
 pub fn has_class(done: &WorkDone, class: u16, set: &Set) -> bool {
-    done.material.and_then(|m| set.materials.get(usize::from(m))).is_some_and(|m| m.classes.contains(&class))
+    done.class == Some(class) || done.material.and_then(|m| set.materials.get(usize::from(m))).is_some_and(|m| m.classes.contains(&class))
 }
 
 /// How many of these works were done in the `days` days up to the day, the day itself among them; none: nobody said.

@@ -5,6 +5,7 @@ pub mod causes;
 pub mod decision;
 pub mod history;
 pub mod marker_dates;
+pub mod marker_names;
 pub mod moment;
 pub mod opposed;
 pub mod outcome;

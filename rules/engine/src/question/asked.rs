@@ -94,6 +94,9 @@ pub fn asked(question: &Question, set: &Set) -> Json {
                 if let Some(material) = work.material {
                     entry.insert("material".to_owned(), json!(set.names.materials.name(material)));
                 }
+                if let Some(class) = work.class {
+                    entry.insert("class".to_owned(), json!(set.names.classes.name(class)));
+                }
                 if let Some(days) = work.label_days_to_harvest {
                     entry.insert("label_days_to_harvest".to_owned(), json!(days));
                 }

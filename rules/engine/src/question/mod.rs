@@ -36,6 +36,8 @@ pub struct WorkDone {
     pub rule: Option<u32>,
     /// The material.
     pub material: Option<u16>,
+    /// The class, where the caller names no more than that.
+    pub class: Option<u16>,
     /// The day.
     pub day: Day,
     /// From the label.

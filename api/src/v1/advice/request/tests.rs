@@ -254,3 +254,20 @@ fn what_does_not_go_together_is_said() {
         ["/plant/type", "/site/region", "/history/0", "/as_of"]
     );
 }
+
+#[test]
+fn the_engine_is_told_all_that_was_said() {
+    let mut request = everything();
+    request["climate"]["frost"]["last"]["late"] = json!("02-28"); // what 29 February is taken for
+    let direct: Said =
+        serde_json::from_value(request.clone()).expect("the engine reads the same members");
+    let through = Said::from(read(request));
+    let value = |said: &Said| serde_json::to_value(said).expect("JSON");
+    assert_eq!(value(&through), value(&direct));
+
+    let least =
+        json!({"climate": {"latitude": -34.2, "longitude": 18.4}, "plant": {"type": "rose"}});
+    let direct: Said =
+        serde_json::from_value(least.clone()).expect("the engine reads the same members");
+    assert_eq!(value(&Said::from(read(least))), value(&direct));
+}

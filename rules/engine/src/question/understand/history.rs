@@ -23,7 +23,9 @@ pub(super) fn works(said: &Said, set: &Set, day: Day, troubles: &mut Vec<Trouble
         };
         let rule = look("rule", "rule", entry.rule.as_ref(), &set.names.rules);
         let job = look("job", "job", entry.job.as_ref(), &set.names.jobs);
-        let material = look("material", "material", entry.material.as_ref(), &set.names.materials);
+        // A caller who knows no more may name the class: `nitrogen`.
+        let class = entry.material.as_ref().and_then(|id| set.names.classes.wide(id));
+        let material = if class.is_some() { None } else { look("material", "material or class", entry.material.as_ref(), &set.names.materials) };
         if entry.rule.is_none() && entry.job.is_none() && entry.material.is_none() {
             troubles.push(Trouble::new(here.clone(), "a work needs a job, a rule or a material"));
         }
@@ -42,6 +44,7 @@ pub(super) fn works(said: &Said, set: &Set, day: Day, troubles: &mut Vec<Trouble
             job: job.and_then(narrow).or(of_rule),
             rule,
             material: material.and_then(narrow),
+            class: class.and_then(narrow),
             day: done,
             label_days_to_harvest: entry.label_days_to_harvest,
         });

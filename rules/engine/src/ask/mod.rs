@@ -1,0 +1,96 @@
+//! Ask next: among the facts that nobody gave, those whose answer would settle the most.
+
+mod answers;
+mod candidates;
+
+use crate::decide::decision::{Decision, decide};
+use crate::decide::moment::Moment;
+use crate::decide::outcome::{Could, Outcome, Verdict};
+use crate::explain::answer::{Choice, LeadsTo, Question as Shown};
+use crate::question::Question;
+
+pub use candidates::Candidate;
+
+/// The most questions that are asked.
+const MOST: usize = 5;
+/// The most rules that a question names.
+const MOST_SETTLED: usize = 3;
+
+/// The questions, best first.
+#[must_use]
+pub fn next(decision: &Decision, moment: &Moment<'_>, language: &str) -> Vec<Shown> {
+    let depending: Vec<&Verdict> = decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Depends { .. })).collect();
+    let mut weighed: Vec<(f64, usize, Candidate, Vec<answers::Answer>, Vec<Vec<LeadsTo>>)> = Vec::new();
+    for (place, candidate) in candidates::of(&depending, decision, moment).into_iter().enumerate() {
+        let answers = answers::of(&candidate, moment, language);
+        let mut worth = 0.0;
+        let mut leads = Vec::new();
+        for answer in &answers {
+            let (gain, leads_to) = tried(answer, &depending, moment);
+            worth += gain * answer.share;
+            leads.push(leads_to);
+        }
+        if worth > 0.0 {
+            weighed.push((worth / f64::from(candidate.cost()), place, candidate, answers, leads));
+        }
+    }
+    weighed.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.2.fact().cmp(&b.2.fact())).then(a.1.cmp(&b.1)));
+    weighed.into_iter().take(MOST).map(|(_, _, candidate, answers, leads)| shown(&candidate, answers, leads, moment, language)).collect()
+}
+
+/// What an answer is worth, and what becomes of the rules that depend.
+fn tried(answer: &answers::Answer, depending: &[&Verdict], moment: &Moment<'_>) -> (f64, Vec<LeadsTo>) {
+    let Some(question) = &answer.then else { return (0.0, Vec::new()) };
+    let question: &Question = question;
+    let then = Moment::new(moment.set, moment.book, question, moment.day);
+    let decision = decide(&then);
+    let mut worth = 0.0;
+    let mut leads = Vec::new();
+    for verdict in depending {
+        let Some(info) = moment.set.rules.get(verdict.rule as usize) else { continue };
+        let outcome = decision.verdicts.iter().find(|v| v.at == verdict.at).map(|v| &v.outcome);
+        let name = match outcome {
+            None | Some(Outcome::No) => "no",
+            Some(Outcome::Applies) => "applies",
+            Some(Outcome::Held(_)) => "held",
+            Some(Outcome::Depends { .. }) => "depends",
+        };
+        if name != "depends" {
+            let weight = f64::from(8 * info.urgency + 10 * info.impact);
+            let share = match verdict.outcome {
+                Outcome::Depends { could: Could::BeHeld, .. } => 0.25,
+                _ => 1.0,
+            };
+            worth += weight * share;
+        }
+        leads.push(LeadsTo { rule: info.id.clone(), outcome: name });
+    }
+    (worth, leads)
+}
+
+fn shown(candidate: &Candidate, answers: Vec<answers::Answer>, leads: Vec<Vec<LeadsTo>>, moment: &Moment<'_>, language: &str) -> Shown {
+    let mut settles: Vec<String> = Vec::new();
+    for lead in leads.iter().flatten().filter(|lead| lead.outcome != "depends") {
+        if settles.len() < MOST_SETTLED && !settles.contains(&lead.rule) {
+            settles.push(lead.rule.clone());
+        }
+    }
+    let mut choices: Vec<Choice> = answers
+        .into_iter()
+        .zip(leads)
+        .map(|(answer, leads)| Choice {
+            text: answer.text,
+            pointer: Some(answer.pointer),
+            value: Some(answer.value),
+            leads_to: leads.into_iter().filter(|lead| settles.contains(&lead.rule)).collect(),
+        })
+        .collect();
+    choices.push(Choice {
+        text: crate::fact::choice_names::CANT_TELL.get(language).to_owned(),
+        pointer: None,
+        value: None,
+        leads_to: Vec::new(),
+    });
+    let (text, look) = candidate.words(moment, language);
+    Shown { fact: candidate.name(moment), text, look, pointer: candidate.pointer(moment), answers: choices, settles }
+}

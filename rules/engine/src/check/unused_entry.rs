@@ -1,0 +1,44 @@
+//! An entry that nothing uses: a left-over, or the other half of a slip.
+
+use std::collections::BTreeSet;
+
+use super::used_names::Used;
+use crate::fault::Fault;
+use crate::pack::expression::place;
+use crate::pack::{At, Filed, Pack};
+
+/// Looks at signs, cautions, sources, materials, classes, outlooks and stages. Jobs are the trade's own list and may wait
+/// for their first rule.
+pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+    let used = Used::of(pack);
+    let mut see = |file: &str, id: &At<String>, what: &str, by: &str, listed: &BTreeSet<&str>| {
+        if !listed.contains(id.value.as_str()) && !used.said.contains(&id.value) {
+            faults.push(
+                Fault::warning("unused-entry", place(file, id), format!("nothing uses the {what} `{}`", id.value))
+                    .help(format!("name it in {by}, or take it out")),
+            );
+        }
+    };
+    macro_rules! look_at {
+        ($list:ident, $what:literal, $by:literal) => {
+            pack.$list.iter().for_each(|Filed { file, entry }| see(file, &entry.id, $what, $by, &used.$list));
+        };
+    }
+    look_at!(signs, "sign", "a condition or a problem");
+    look_at!(cautions, "caution", "a rule or a material");
+    look_at!(sources, "source", "a rule, a material or a problem");
+    look_at!(materials, "material", "a rule");
+    look_at!(classes, "class", "a material");
+    look_at!(outlooks, "outlook", "`expect` of a rule");
+    look_at!(stages, "stage", "`stages` of a plant");
+}
+
+#[cfg(test)]
+pub(super) const CASE: super::cases::Case = super::cases::Case {
+    code: "unused-entry",
+    trips: &[("words/classes.yaml", "", "- {id: soap, name: {en: \"Soap\", es: \"Jabón\"}}\n")],
+    also: &[],
+    at: "soap, name",
+    says: "",
+    just_not: &[("words/classes.yaml", "", "- {id: soap, name: {en: \"Soap\", es: \"Jabón\"}}\n"), ("rules/guards.yaml", "blocks: {classes: [oil, ", "blocks: {classes: [oil, soap, ")],
+};

@@ -1,0 +1,127 @@
+//! Amounts: reckoned through the door of quantities, capped at the material's maximum, rounded for show.
+
+use lammas_agronomy::quantity::{Inputs, OutcomeValue};
+
+use super::answer::{AmountShown, Measure, Range};
+use super::number::{shown, to_us, unit_words};
+use super::term_name;
+use crate::compile::amount::{Amount, InputFrom};
+use crate::compile::rule::PlantRule;
+use crate::compile::term::Term;
+use crate::decide::moment::Moment;
+use crate::decide::read;
+use crate::fact::catalogue::Fact;
+use crate::fact::choices::TEXTURE;
+use crate::fact::value::Value;
+use crate::pack::rule::{AmountEntry, TypicalEntry};
+
+/// What can't be said of an amount, and why.
+enum Missing {
+    Facts(Vec<String>),
+    Refused(String),
+}
+
+/// The amounts of a rule.
+#[must_use]
+pub fn of(rule: &PlantRule, moment: &Moment<'_>, language: &str) -> Vec<AmountShown> {
+    let written = moment.set.pack.rules.get(rule.rule as usize).map(|r| r.entry.amount.as_slice()).unwrap_or_default();
+    written.iter().zip(&rule.amounts).map(|(entry, amount)| one(entry, amount, moment, language)).collect()
+}
+
+fn one(entry: &AmountEntry, amount: &Amount, moment: &Moment<'_>, language: &str) -> AmountShown {
+    let mut out = AmountShown {
+        what: entry.what.get(language).to_owned(),
+        value: None,
+        unit: None,
+        us: None,
+        basis: "typical",
+        quantity: amount.quantity.map(|q| q.name),
+        typical: entry.typical.as_ref().map(|typical| range(typical, amount, moment)),
+        needs: Vec::new(),
+        capped: false,
+        remarks: Vec::new(),
+    };
+    if amount.quantity.is_none() {
+        return out;
+    }
+    match reckon(amount, moment) {
+        Ok((value, unit, notes)) => {
+            let (value, capped) = cap(value, &unit, amount, moment);
+            out.value = Some(shown(value));
+            out.us = to_us(value, &unit).map(|(us, unit)| Measure { value: shown(us), unit: unit_words(unit).to_owned() });
+            out.unit = Some(unit_words(&unit).to_owned());
+            out.basis = "computed";
+            out.capped = capped;
+            out.remarks = notes;
+        }
+        Err(Missing::Facts(needs)) => out.needs = needs,
+        Err(Missing::Refused(why)) => out.remarks.push(why),
+    }
+    out
+}
+
+fn reckon(amount: &Amount, moment: &Moment<'_>) -> Result<(f64, String, Vec<String>), Missing> {
+    let Some(quantity) = amount.quantity else { return Err(Missing::Facts(Vec::new())) };
+    let mut inputs = Inputs::new();
+    let mut needs = Vec::new();
+    for input in &amount.inputs {
+        let optional = quantity.input(input.name).is_some_and(|known| !known.required);
+        match &input.from {
+            InputFrom::Word(word) => inputs = inputs.text(input.name, word.as_str()),
+            InputFrom::Number(term, unit) => match read::term(term, moment).value {
+                Value::Number(number) => inputs = inputs.measure(input.name, number, *unit),
+                // Rain that nobody knows counts as none: the soak is then rather too large than too small.
+                Value::Unknown if optional && matches!(term, Term::Fact(Fact::Rain)) => {}
+                _ => needs.extend(term_name::leaves(term).into_iter().map(|leaf| term_name::of(leaf, moment.set, moment.book))),
+            },
+            InputFrom::Choice(term, list) => match choice(term, list, moment) {
+                Some(word) => inputs = inputs.text(input.name, word),
+                None => needs.push(term_name::of(term, moment.set, moment.book)),
+            },
+        }
+    }
+    if !needs.is_empty() {
+        return Err(Missing::Facts(needs));
+    }
+    let outcome = quantity.reckon(&inputs).map_err(|error| Missing::Refused(error.to_string()))?;
+    match outcome.value {
+        OutcomeValue::Number(number) => Ok((number, outcome.unit, outcome.notes)),
+        _ => Err(Missing::Refused(format!("`{}` is not one number", quantity.name))),
+    }
+}
+
+/// A choice as a word; a texture that is not said is loam, for amounts only.
+fn choice(term: &Term, list: &'static crate::fact::choices::ChoiceList, moment: &Moment<'_>) -> Option<&'static str> {
+    match read::term(term, moment).value {
+        Value::Choice(number) => list.values.get(usize::from(number)).copied(),
+        _ if *list == TEXTURE => Some("loam"),
+        _ => None,
+    }
+}
+
+/// The least of the maxima that a value of this unit can be held against.
+fn cap(value: f64, unit: &str, amount: &Amount, moment: &Moment<'_>) -> (f64, bool) {
+    let Some(material) = amount.max_of.and_then(|m| moment.set.materials.get(usize::from(m))) else { return (value, false) };
+    let most = material
+        .maximum
+        .iter()
+        .filter_map(|(_, most, of)| lammas_agronomy::units::convert_text(*most, crate::compile::amount::door_unit(of), unit).ok())
+        .fold(f64::INFINITY, f64::min);
+    if value > most { (most, true) } else { (value, false) }
+}
+
+fn range(typical: &TypicalEntry, amount: &Amount, moment: &Moment<'_>) -> Range {
+    let unit = typical.unit.value.as_str();
+    let door = match crate::unit::Unit::find(unit) {
+        Some(known) => crate::compile::amount::door_unit(known),
+        None => unit,
+    };
+    let (min, max) = (cap(typical.min, door, amount, moment).0, cap(typical.max, door, amount, moment).0);
+    let us = match (to_us(min, unit), to_us(max, unit)) {
+        (Some((low, us_unit)), Some((high, _))) => {
+            Some(Box::new(Range { min: shown(low), max: shown(high), unit: unit_words(us_unit).to_owned(), us: None }))
+        }
+        _ => None,
+    };
+    Range { min: shown(min), max: shown(max), unit: unit_words(unit).to_owned(), us }
+}

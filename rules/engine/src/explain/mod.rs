@@ -1,0 +1,16 @@
+//! Explaining: the decision in words, with the facts, amounts, conditions and sources it rests on. Only for what is shown.
+
+pub mod amounts;
+pub mod answer;
+pub mod cautions;
+pub mod certainty;
+pub mod expect;
+pub mod held;
+pub mod number;
+pub mod season;
+pub mod task;
+pub mod term_name;
+pub mod value;
+pub mod whole;
+pub mod window;
+pub mod words;

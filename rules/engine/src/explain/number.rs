@@ -1,0 +1,93 @@
+//! Numbers as they are shown: rounded once, from the exact value, in both unit systems.
+
+/// Two significant digits below 100, three from there on; half away from zero.
+#[must_use]
+pub fn shown(value: f64) -> f64 {
+    if value == 0.0 || !value.is_finite() {
+        return 0.0;
+    }
+    let magnitude = libm::floor(libm::log10(value.abs()));
+    let digits = if value.abs() < 100.0 { 2.0 } else { 3.0 };
+    let places = digits - 1.0 - magnitude;
+    let scale = libm::pow(10.0, places.abs());
+    let round = |x: f64| (x.abs() + 0.5 + 1e-9).floor() * if x < 0.0 { -1.0 } else { 1.0 };
+    let rounded = if places >= 0.0 { round(value * scale) / scale } else { round(value / scale) * scale };
+    if rounded == 0.0 { 0.0 } else { rounded }
+}
+
+/// A number without needless zeros.
+#[must_use]
+pub fn plain(value: f64) -> String {
+    let text = format!("{value:.6}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+}
+
+/// The unit that a gardener in the United States reads, for a unit of ours.
+#[must_use]
+pub fn us_unit(unit: &str) -> Option<&'static str> {
+    Some(match unit {
+        "L" => "gal",
+        "mm" | "cm" => "in",
+        "m" => "ft",
+        "g" => "oz",
+        "kg" => "lb",
+        "m2" | "m²" => "ft2",
+        "C" | "°C" => "F",
+        "km/h" | "m/s" => "mph",
+        "mm/d" | "mm/day" => "in/d",
+        "g/m2" | "g/m²" => "lb/1000ft2",
+        _ => return None,
+    })
+}
+
+/// A value in the unit of the United States, exact.
+#[must_use]
+pub fn to_us(value: f64, unit: &str) -> Option<(f64, &'static str)> {
+    let to = us_unit(unit)?;
+    let ours = match unit {
+        "°C" => "C",
+        "m²" => "m2",
+        "mm/day" => "mm/d",
+        "g/m²" => "g/m2",
+        other => other,
+    };
+    lammas_agronomy::units::convert_text(value, ours, to).ok().map(|value| (value, to))
+}
+
+/// A unit as it is written for people.
+#[must_use]
+pub fn unit_words(unit: &str) -> &str {
+    match unit {
+        "C" => "°C",
+        "F" => "°F",
+        "d" | "day" => "days",
+        "m2" => "m²",
+        "ft2" => "ft²",
+        "g/m2" => "g/m²",
+        "mm/d" => "mm/day",
+        "in/d" => "in/day",
+        "lb/1000ft2" => "lb/1000 ft²",
+        "-" => "",
+        other => other,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn two_digits_below_a_hundred_and_three_above() {
+        for (value, expected) in [(0.0, 0.0), (17.46, 17.0), (0.0449, 0.045), (99.9, 100.0), (123.4, 123.0), (1265.0, 1270.0), (6.25, 6.3), (-6.25, -6.3)] {
+            assert!((shown(value) - expected).abs() < 1e-9, "{value}: {}", shown(value));
+        }
+    }
+
+    #[test]
+    fn litres_are_gallons_for_those_who_want_them() {
+        let (gallons, unit) = to_us(11.356_235_352, "L").unwrap();
+        assert!((gallons - 3.0).abs() < 1e-9);
+        assert_eq!(unit, "gal");
+    }
+}

@@ -1,0 +1,156 @@
+//! Validity: the largest run of days around the day with the same decision, all else equal.
+
+use lammas_agronomy::calendar::Day;
+use lammas_agronomy::origin::Origin;
+
+use crate::decide::decision::{Decision, decide};
+use crate::decide::moment::Moment;
+use crate::decide::outcome::{Block, CheckFirst, Could, Outcome, Verdict};
+use crate::decide::window::State;
+use crate::explain::amounts;
+use crate::explain::answer::AmountShown;
+use crate::pack::rule::Kind;
+use crate::rank::{Band, band, order};
+
+/// How far it is looked, either way.
+const FURTHEST: i32 = 60;
+
+/// How long a decision holds.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Validity {
+    /// First day.
+    pub from: Day,
+    /// Last day.
+    pub until: Day,
+    /// The first rule, in order, that differs on the day after, and what becomes of it; none at the end of what was looked at.
+    pub change: Option<(u32, &'static str)>,
+}
+
+/// One rule in a decision, without what moves every day.
+#[derive(Clone, Debug, PartialEq)]
+struct Line {
+    rule: u32,
+    outcome: &'static str,
+    blocks: Vec<(&'static str, u64)>,
+    could: Option<Could>,
+    band: Option<Band>,
+    window: Option<(Day, Day, Day)>,
+    check_first: Vec<CheckFirst>,
+    amounts: Vec<AmountShown>,
+}
+
+/// How long the decision of a moment holds.
+#[must_use]
+pub fn of(decision: &Decision, moment: &Moment<'_>) -> Validity {
+    let today = lines(decision, moment);
+    if reads_weather(decision, moment) {
+        return Validity { from: moment.day, until: moment.day, change: change(&today, moment, moment.day + 1) };
+    }
+    let same = |day: Day, other: &mut Moment<'_>| {
+        other.move_to(day);
+        lines(&decide(other), other) == today
+    };
+    let mut other = Moment::new(moment.set, moment.book, moment.question, moment.day);
+    let mut until = moment.day;
+    while until - moment.day < FURTHEST && same(until + 1, &mut other) {
+        until = until + 1;
+    }
+    let mut from = moment.day;
+    while moment.day - from < FURTHEST && same(from - 1, &mut other) {
+        from = from - 1;
+    }
+    let change = if until - moment.day < FURTHEST { change(&today, moment, until + 1) } else { None };
+    Validity { from, until, change }
+}
+
+/// Whether a rule that came out read something measured or forecast: that is only for the day.
+fn reads_weather(decision: &Decision, moment: &Moment<'_>) -> bool {
+    decision
+        .verdicts
+        .iter()
+        .filter_map(|verdict| moment.book.rules.get(verdict.at as usize))
+        .flat_map(|rule| {
+            let guards = rule.guards.iter().filter_map(|guard| moment.book.rules.get(*guard as usize));
+            rule.reads.iter().chain(guards.flat_map(|guard| &guard.reads))
+        })
+        .filter_map(|atom| moment.book.atoms.get(*atom as usize))
+        .any(|atom| matches!(moment.reading(atom.probe).origin, Origin::Measured | Origin::Forecast))
+}
+
+/// A decision as it is compared: tasks in their order first, then the others in the order of the rules.
+fn lines(decision: &Decision, moment: &Moment<'_>) -> Vec<Line> {
+    let kind = |verdict: &Verdict| moment.set.rules.get(verdict.rule as usize).map(|info| info.kind);
+    let mut tasks: Vec<&Verdict> = decision
+        .verdicts
+        .iter()
+        .filter(|verdict| verdict.outcome == Outcome::Applies && kind(verdict) == Some(Kind::Task))
+        .collect();
+    order::put(&mut tasks, moment);
+    let rest = decision.verdicts.iter().filter(|v| !(v.outcome == Outcome::Applies && kind(v) == Some(Kind::Task)));
+    tasks.iter().copied().chain(rest).map(|verdict| line(verdict, moment)).collect()
+}
+
+fn line(verdict: &Verdict, moment: &Moment<'_>) -> Line {
+    let applies = verdict.outcome == Outcome::Applies;
+    let (blocks, could) = match &verdict.outcome {
+        Outcome::Held(blocks) => (blocks.iter().map(block).collect(), None),
+        Outcome::Depends { could, .. } => (Vec::new(), Some(*could)),
+        _ => (Vec::new(), None),
+    };
+    let rule = moment.book.rules.get(verdict.at as usize);
+    let info = moment.set.rules.get(verdict.rule as usize);
+    Line {
+        rule: verdict.rule,
+        outcome: name(&verdict.outcome),
+        blocks,
+        could,
+        band: info.filter(|_| applies).map(|info| band(info, &verdict.window, moment)),
+        window: match verdict.window {
+            State::Open(o) if applies => Some((o.opens, o.best, o.closes)),
+            _ => None,
+        },
+        check_first: verdict.check_first.clone(),
+        amounts: rule.filter(|_| applies).map(|rule| amounts::of(rule, moment, "en")).unwrap_or_default(),
+    }
+}
+
+/// A block without the day on which it ends.
+fn block(block: &Block) -> (&'static str, u64) {
+    match block {
+        Block::Hold(at) => ("hold", *at as u64),
+        Block::Guard(at) => ("guard", u64::from(*at)),
+        Block::Clash(rule) => ("clash", u64::from(*rule)),
+        Block::Apart { rule, .. } => ("apart", rule.map_or(u64::MAX, u64::from)),
+        Block::Done { at_most, .. } => ("done", u64::from(*at_most)),
+        Block::Turn(rule) => ("turn", u64::from(*rule)),
+        Block::Early => ("early", 0),
+        Block::Late => ("late", 0),
+        Block::Never => ("never", 0),
+        Block::Avoid => ("avoid", 0),
+    }
+}
+
+const fn name(outcome: &Outcome) -> &'static str {
+    match outcome {
+        Outcome::No => "no",
+        Outcome::Applies => "applies",
+        Outcome::Held(_) => "held",
+        Outcome::Depends { .. } => "depends",
+    }
+}
+
+/// The first rule that differs on a day, and what becomes of it there.
+fn change(today: &[Line], moment: &Moment<'_>, day: Day) -> Option<(u32, &'static str)> {
+    let other = Moment::new(moment.set, moment.book, moment.question, day);
+    let then = lines(&decide(&other), &other);
+    for line in today {
+        match then.iter().find(|other| other.rule == line.rule) {
+            None => return Some((line.rule, "no")),
+            Some(other) if other != line => return Some((line.rule, other.outcome)),
+            Some(_) => {}
+        }
+    }
+    let new = then.iter().find(|line| !today.iter().any(|old| old.rule == line.rule));
+    // The same rules, in another order.
+    new.or_else(|| then.iter().zip(today).find(|(a, b)| a.rule != b.rule).map(|(a, _)| a)).map(|line| (line.rule, line.outcome))
+}
