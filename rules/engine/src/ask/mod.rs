@@ -3,7 +3,7 @@
 mod answers;
 mod candidates;
 
-use crate::decide::decision::{Decision, decide};
+use crate::decide::decision::{Decision, one};
 use crate::decide::moment::Moment;
 use crate::decide::outcome::{Could, Outcome, Verdict};
 use crate::explain::answer::{Choice, LeadsTo, Question as Shown};
@@ -43,13 +43,11 @@ fn tried(answer: &answers::Answer, depending: &[&Verdict], moment: &Moment<'_>) 
     let Some(question) = &answer.then else { return (0.0, Vec::new()) };
     let question: &Question = question;
     let then = Moment::new(moment.set, moment.book, question, moment.day);
-    let decision = decide(&then);
     let mut worth = 0.0;
     let mut leads = Vec::new();
     for verdict in depending {
         let Some(info) = moment.set.rules.get(verdict.rule as usize) else { continue };
-        let outcome = decision.verdicts.iter().find(|v| v.at == verdict.at).map(|v| &v.outcome);
-        let name = match outcome {
+        let name = match one(verdict.at, &then) {
             None | Some(Outcome::No) => "no",
             Some(Outcome::Applies) => "applies",
             Some(Outcome::Held(_)) => "held",

@@ -7,7 +7,7 @@ use crate::pack::{Filed, MaterialEntry, Pack};
 use crate::unit::Unit;
 
 /// Looks at `typical` against the maxima of the material of `max_of`; without one, of every material of the rule.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     for Filed { file, entry } in &pack.rules {
         for amount in &entry.amount {
             let Some(typical) = &amount.typical else { continue };

@@ -8,7 +8,7 @@ use crate::pack::{At, Filed, Pack};
 const OF_NO_PLANT: [&str; 2] = ["guard", "any"];
 
 /// Looks at every id.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     macro_rules! ids {
         ($($list:ident)*) => {
             $(for Filed { file, entry } in &pack.$list {

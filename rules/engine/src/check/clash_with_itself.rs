@@ -6,7 +6,7 @@ use crate::pack::rule::{ApartEntry, RuleEntry};
 use crate::pack::{Filed, MaterialEntry, Pack};
 
 /// Looks at every rule.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     for Filed { file, entry } in &pack.rules {
         let own = &entry.id.value;
         if let Some(at) = entry.clashes.iter().find(|other| other.value == *own) {
@@ -31,7 +31,7 @@ fn together(file: &str, rule: &RuleEntry, pack: &Pack, faults: &mut Vec<Fault>) 
             if days > 0 {
                 let (one, other) = (&one.entry.id.value, &other.entry.id.value);
                 faults.push(
-                    Fault::error("clash-with-itself", place(file, at.0), format!("`{}` uses `{one}` and `{other}` together, which are kept {days} days apart", rule.id.value))
+                    Fault::error("clash-with-itself", place(file, at), format!("`{}` uses `{one}` and `{other}` together, which are kept {days} days apart", rule.id.value))
                         .help("write a rule for each of them; `alternate` lets them take turns"),
                 );
             }

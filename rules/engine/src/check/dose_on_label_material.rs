@@ -10,7 +10,7 @@ use crate::pack::{At, Filed, Pack};
 use crate::unit::{Dimension, Unit};
 
 /// Looks at the amounts of rules with such a material.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     for Filed { file, entry } in &pack.rules {
         for amount in &entry.amount {
             let Some(material) = labelled(entry, amount, pack) else { continue };

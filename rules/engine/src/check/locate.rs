@@ -6,7 +6,7 @@ use crate::pack::{At, Pack};
 
 /// A stretch of a file, in bytes.
 #[derive(Clone, Copy, Debug)]
-pub struct Stretch<'p> {
+pub(super) struct Stretch<'p> {
     file: &'p str,
     text: &'p str,
     from: usize,
@@ -16,14 +16,14 @@ pub struct Stretch<'p> {
 impl<'p> Stretch<'p> {
     /// The whole file.
     #[must_use]
-    pub fn file(pack: &'p Pack, file: &'p str) -> Self {
+    pub(super) fn file(pack: &'p Pack, file: &'p str) -> Self {
         let text = pack.files.get(file).map_or("", |text| &**text);
         Self { file, text, from: 0, to: text.len() }
     }
 
     /// The entry of a list in which this value stands.
     #[must_use]
-    pub fn entry<T>(pack: &'p Pack, file: &'p str, at: &At<T>) -> Self {
+    pub(super) fn entry<T>(pack: &'p Pack, file: &'p str, at: &At<T>) -> Self {
         let whole = Self::file(pack, file);
         let here = whole.offset(at);
         let lines = starts_of_lines(whole.text);
@@ -40,13 +40,13 @@ impl<'p> Stretch<'p> {
 
     /// From a value on, to the end of this stretch.
     #[must_use]
-    pub fn from_value<T>(self, at: &At<T>) -> Self {
+    pub(super) fn from_value<T>(self, at: &At<T>) -> Self {
         Self { from: self.offset(at), ..self }
     }
 
     /// The key and its value, for the `nth` time that the key stands here.
     #[must_use]
-    pub fn key(self, key: &str, nth: usize) -> Option<Self> {
+    pub(super) fn key(self, key: &str, nth: usize) -> Option<Self> {
         let bytes = self.text.as_bytes();
         let mut seen = 0;
         let mut at = self.from;
@@ -69,14 +69,14 @@ impl<'p> Stretch<'p> {
 
     /// The first place of these words in the stretch.
     #[must_use]
-    pub fn words(self, words: &str) -> Option<Self> {
+    pub(super) fn words(self, words: &str) -> Option<Self> {
         let found = self.text.get(self.from..self.to)?.find(words)?;
         Some(Self { from: self.from + found, to: self.from + found + words.len(), ..self })
     }
 
     /// Where it begins.
     #[must_use]
-    pub fn place(self) -> Place {
+    pub(super) fn place(self) -> Place {
         let before = self.text.get(..self.from).unwrap_or_default();
         let line = before.rsplit('\n').next().unwrap_or_default();
         let number = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);

@@ -22,7 +22,7 @@ const NEEDED: [(&[CautionKind], &str); 3] = [
 ];
 
 /// Looks at hazardous materials and at rules with restricted ones.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     for Filed { file, entry } in &pack.materials {
         if entry.hazard < Hazard::Label {
             continue;

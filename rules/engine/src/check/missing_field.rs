@@ -30,7 +30,7 @@ impl Eye<'_, '_> {
 }
 
 /// Looks at rules, materials, traits and the header.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     if pack.header.languages.is_empty() {
         let here = Stretch::file(pack, "pack.yaml").key("languages", 0).map(Stretch::place).unwrap_or_default();
         faults.push(Fault::error("missing-field", here, "the pack is written in no language").help("such as `languages: [en, es]`"));

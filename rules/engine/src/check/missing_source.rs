@@ -5,7 +5,7 @@ use crate::pack::expression::place;
 use crate::pack::{At, Pack};
 
 /// Looks at rules, materials and problems.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     let mut see = |file: &str, id: &At<String>, what: &str, sources: &[At<String>]| {
         if sources.is_empty() {
             faults.push(

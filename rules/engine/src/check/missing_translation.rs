@@ -5,7 +5,7 @@ use crate::fault::Fault;
 use crate::pack::Pack;
 
 /// Looks at every text.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     let wanted: Vec<&str> = pack.header.languages.iter().map(String::as_str).collect();
     for wording in wording::all(pack) {
         let languages = wording.languages();

@@ -6,7 +6,7 @@ use crate::pack::Pack;
 use crate::pack::expression::place;
 
 /// Looks at every text.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     for wording in wording::all(pack) {
         let (owner, id, field) = (wording.owner, wording.id, wording.field);
         let languages = wording.languages();

@@ -43,7 +43,7 @@ mod window_table;
 mod wording;
 
 pub use reference::{Place as ReferencePlace, places as reference_places};
-pub use window_table::{WindowRow, window_table};
+pub use window_table::{WindowRow, WindowState, window_table};
 
 use crate::compile::set::{Set, compile};
 use crate::fault::{Fault, Weight, in_order};
@@ -153,7 +153,7 @@ pub fn check(files: &[PackFile]) -> Checked {
 pub fn check_pack(pack: Pack) -> Checked {
     let mut faults = Vec::new();
     for check in CHECKS {
-        if let Look::AtPack(look) = check.look {
+        if let AtPack(look) = check.look {
             look(&pack, &mut faults);
         }
     }
@@ -161,7 +161,7 @@ pub fn check_pack(pack: Pack) -> Checked {
     faults.extend(compiling);
     if let Some(set) = &set {
         for check in CHECKS {
-            if let Look::AtSet(look) = check.look {
+            if let AtSet(look) = check.look {
                 look(set, &mut faults);
             }
         }

@@ -18,7 +18,7 @@ const SPANISH: [&str; 13] = [
 
 /// Looks at every text that is shown to gardeners. Climates are described by those who live there, and lay words are
 /// theirs as well; titles of sources stand as published.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     for wording in wording::all(pack) {
         if wording.lay || matches!(wording.owner, "climate" | "pack") {
             continue;

@@ -8,7 +8,7 @@ use crate::pack::expression::place;
 use crate::pack::{At, Filed, Pack};
 
 /// Looks at how plants drink, how bad problems are, what is usual.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     let mut see = |file: &str, id: &At<String>, keys: &[&str], value: f64, (low, high): (f64, f64)| {
         if (low..=high).contains(&value) {
             return;

@@ -10,7 +10,7 @@ use crate::pack::{Filed, Pack};
 type Order<'p> = BTreeMap<&'p str, BTreeMap<&'p str, Place>>;
 
 /// Looks at `before` and `after` of all rules together.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     let order = order(pack);
     let mut told: BTreeSet<&str> = BTreeSet::new();
     for start in order.keys().copied() {

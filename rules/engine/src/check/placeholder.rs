@@ -6,7 +6,7 @@ use crate::unit::Unit;
 
 /// One pair of braces in a text.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Placeholder<'t> {
+pub(super) enum Placeholder<'t> {
     /// A number with a unit: `36 °C`.
     Number(&'t str),
     /// Anything else that reads as a sum, and its one printed form.
@@ -19,7 +19,7 @@ pub enum Placeholder<'t> {
 
 /// Every pair of braces of a text, in order.
 #[must_use]
-pub fn all(text: &str) -> Vec<Placeholder<'_>> {
+pub(super) fn all(text: &str) -> Vec<Placeholder<'_>> {
     let mut out = Vec::new();
     let mut rest = text;
     while let Some(open) = rest.find(['{', '}']) {

@@ -5,7 +5,7 @@ use crate::pack::expression::place;
 use crate::pack::{Filed, Pack};
 
 /// Looks at `typical` of every amount.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     for Filed { file, entry } in &pack.rules {
         for typical in entry.amount.iter().filter_map(|amount| amount.typical.as_ref()) {
             if typical.min > typical.max {

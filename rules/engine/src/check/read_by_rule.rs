@@ -8,7 +8,7 @@ use crate::pack::rule::RuleEntry;
 
 /// Every fact, marker and sum of facts in the rule's conditions, windows and amounts.
 #[must_use]
-pub fn read_by(rule: &RuleEntry) -> BTreeSet<String> {
+pub(super) fn read_by(rule: &RuleEntry) -> BTreeSet<String> {
     let mut out = BTreeSet::new();
     let conditions = rule.whom.traits.iter().chain(&rule.when).chain(rule.hold.iter().map(|hold| &hold.condition));
     for condition in conditions {

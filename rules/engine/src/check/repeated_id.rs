@@ -7,7 +7,7 @@ use crate::pack::expression::place;
 use crate::pack::{At, Filed, Pack};
 
 /// Looks at every vocabulary, the rules, and the traits, values and stages of each plant.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     macro_rules! ids {
         ($list:ident, $what:literal) => {
             repeated($what, pack.$list.iter().map(|Filed { file, entry }| (&**file, &entry.id)), faults)

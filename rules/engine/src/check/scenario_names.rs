@@ -11,7 +11,7 @@ const BANDS: [&str; 4] = ["now", "this-week", "this-month", "later"];
 const STATUSES: [&str; 3] = ["advised", "nothing-due", "needs-facts"];
 
 /// Looks at what each scenario expects.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     let rules: Vec<&str> = pack.rules.iter().map(|rule| rule.entry.id.value.as_str()).collect();
     for Filed { file, entry } in &pack.scenarios {
         let expect = &entry.expect;

@@ -9,7 +9,7 @@ use crate::pack::{Filed, Pack};
 use crate::unit::{UNITS, Unit};
 
 /// Looks at `typical` of every amount.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     for Filed { file, entry } in &pack.rules {
         for amount in &entry.amount {
             let Some(typical) = &amount.typical else { continue };

@@ -10,7 +10,7 @@ use crate::nearest::nearest;
 use crate::pack::Pack;
 
 /// Looks at every text.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     for wording in wording::all(pack) {
         let languages = wording.languages();
         if !languages.iter().flat_map(|(_, texts)| texts).any(|text| text.contains(['{', '}'])) {

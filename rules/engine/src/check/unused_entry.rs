@@ -9,7 +9,7 @@ use crate::pack::{At, Filed, Pack};
 
 /// Looks at signs, cautions, sources, materials, classes, outlooks and stages. Jobs are the trade's own list and may wait
 /// for their first rule.
-pub fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     let used = Used::of(pack);
     let mut see = |file: &str, id: &At<String>, what: &str, by: &str, listed: &BTreeSet<&str>| {
         if !listed.contains(id.value.as_str()) && !used.said.contains(&id.value) {

@@ -9,23 +9,23 @@ use crate::pack::{At, Pack};
 
 /// Names that are used, by what uses them.
 #[derive(Debug, Default)]
-pub struct Used<'p> {
+pub(super) struct Used<'p> {
     /// Every word of every expression: signs, jobs, materials, classes, stages.
-    pub said: BTreeSet<String>,
+    pub(super) said: BTreeSet<String>,
     /// Signs that problems list.
-    pub signs: BTreeSet<&'p str>,
+    pub(super) signs: BTreeSet<&'p str>,
     /// Cautions of rules and materials.
-    pub cautions: BTreeSet<&'p str>,
+    pub(super) cautions: BTreeSet<&'p str>,
     /// Sources of rules, materials and problems.
-    pub sources: BTreeSet<&'p str>,
+    pub(super) sources: BTreeSet<&'p str>,
     /// Materials of rules, guards, separations and maxima.
-    pub materials: BTreeSet<&'p str>,
+    pub(super) materials: BTreeSet<&'p str>,
     /// Classes of materials, guards and separations.
-    pub classes: BTreeSet<&'p str>,
+    pub(super) classes: BTreeSet<&'p str>,
     /// Outlooks of rules.
-    pub outlooks: BTreeSet<&'p str>,
+    pub(super) outlooks: BTreeSet<&'p str>,
     /// Stages of plants.
-    pub stages: BTreeSet<&'p str>,
+    pub(super) stages: BTreeSet<&'p str>,
 }
 
 fn add<'p>(into: &mut BTreeSet<&'p str>, ids: impl IntoIterator<Item = &'p At<String>>) {
@@ -35,7 +35,7 @@ fn add<'p>(into: &mut BTreeSet<&'p str>, ids: impl IntoIterator<Item = &'p At<St
 impl<'p> Used<'p> {
     /// What a pack uses.
     #[must_use]
-    pub fn of(pack: &'p Pack) -> Self {
+    pub(super) fn of(pack: &'p Pack) -> Self {
         let mut used = Self::default();
         pack.rules.iter().for_each(|rule| used.rule(&rule.entry));
         for material in pack.materials.iter().map(|material| &material.entry) {

@@ -9,7 +9,7 @@ use crate::text::{Text, Texts};
 
 /// One text or a list of them.
 #[derive(Clone, Copy, Debug)]
-pub enum Words<'p> {
+pub(super) enum Words<'p> {
     /// One.
     One(&'p Text),
     /// Several.
@@ -18,21 +18,21 @@ pub enum Words<'p> {
 
 /// A text of the pack in every language.
 #[derive(Clone, Debug)]
-pub struct Wording<'p> {
+pub(super) struct Wording<'p> {
     /// What it belongs to: `rule`, `sign`.
-    pub owner: &'static str,
+    pub(super) owner: &'static str,
     /// The id of that.
-    pub id: &'p str,
+    pub(super) id: &'p str,
     /// The field: `why`, `hold.because`.
-    pub field: &'static str,
+    pub(super) field: &'static str,
     /// The text.
-    pub words: Words<'p>,
+    pub(super) words: Words<'p>,
     /// Whether it must be there.
-    pub needed: bool,
+    pub(super) needed: bool,
     /// Words that people say, for finding things; not shown as ours.
-    pub lay: bool,
+    pub(super) lay: bool,
     /// The rule, when it is one of a rule.
-    pub rule: Option<&'p RuleEntry>,
+    pub(super) rule: Option<&'p RuleEntry>,
     source: Source<'p>,
 }
 
@@ -59,7 +59,7 @@ impl<'p> Source<'p> {
 impl<'p> Wording<'p> {
     /// Languages in which it is there, with the texts.
     #[must_use]
-    pub fn languages(&self) -> Vec<(&'p str, Vec<&'p str>)> {
+    pub(super) fn languages(&self) -> Vec<(&'p str, Vec<&'p str>)> {
         match self.words {
             Words::One(text) => text.0.iter().map(|(l, t)| (l.as_str(), vec![t.as_str()])).collect(),
             Words::Many(texts) => texts.0.iter().map(|(l, t)| (l.as_str(), t.iter().map(String::as_str).collect())).collect(),
@@ -68,19 +68,19 @@ impl<'p> Wording<'p> {
 
     /// Where the field stands; the entry when the field is not written.
     #[must_use]
-    pub fn place(&self) -> Place {
+    pub(super) fn place(&self) -> Place {
         self.source.find().map_or_else(|| place(self.source.file, self.source.id), Stretch::place)
     }
 
     /// Where the text of a language stands.
     #[must_use]
-    pub fn place_of(&self, language: &str) -> Place {
+    pub(super) fn place_of(&self, language: &str) -> Place {
         self.source.find().and_then(|at| at.key(language, 0)).map_or_else(|| self.place(), Stretch::place)
     }
 
     /// Where these words stand in the text of a language.
     #[must_use]
-    pub fn place_in(&self, language: &str, words: &str) -> Place {
+    pub(super) fn place_in(&self, language: &str, words: &str) -> Place {
         let found = self.source.find().and_then(|at| at.key(language, 0)).and_then(|at| at.words(words));
         let width = u32::try_from(words.chars().count()).unwrap_or(0);
         found.map_or_else(|| self.place_of(language), |at| Place { width, ..at.place() })
@@ -114,7 +114,7 @@ impl<'p> Collector<'p> {
 
 /// Every text of a pack, entry by entry.
 #[must_use]
-pub fn all(pack: &Pack) -> Vec<Wording<'_>> {
+pub(super) fn all(pack: &Pack) -> Vec<Wording<'_>> {
     let mut out = header(pack);
     for (owner, list) in [("job", &pack.jobs), ("class", &pack.classes), ("stage", &pack.stages), ("outlook", &pack.outlooks)] {
         for Filed { file, entry } in list {

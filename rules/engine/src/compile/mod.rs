@@ -7,6 +7,7 @@ pub mod marker;
 pub mod names;
 pub mod path;
 pub mod report;
+pub mod rivals;
 pub mod rule;
 pub mod set;
 pub mod sieve;

@@ -61,6 +61,44 @@ pub enum After {
     Heat(f64, f64),
 }
 
+/// A job, as far as clashes, safety and order ask for it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the names are the jobs")]
+pub enum JobKind {
+    Prune,
+    ProtectFrost,
+    ProtectHeat,
+    Feed,
+    Transplant,
+    Treat,
+    Water,
+    #[default]
+    Other,
+}
+
+impl JobKind {
+    /// The kind of a job by its id.
+    #[must_use]
+    pub fn of(id: &str) -> Self {
+        match id {
+            "prune" => Self::Prune,
+            "protect-frost" => Self::ProtectFrost,
+            "protect-heat" => Self::ProtectHeat,
+            "feed" => Self::Feed,
+            "transplant" => Self::Transplant,
+            "treat-pest" | "treat-disease" => Self::Treat,
+            "water" => Self::Water,
+            _ => Self::Other,
+        }
+    }
+
+    /// Protecting from frost or heat.
+    #[must_use]
+    pub const fn protects(self) -> bool {
+        matches!(self, Self::ProtectFrost | Self::ProtectHeat)
+    }
+}
+
 /// What is the same for every plant of a rule. Its texts stay in the pack.
 #[derive(Clone, Debug)]
 pub struct RuleInfo {
@@ -70,6 +108,12 @@ pub struct RuleInfo {
     pub kind: Kind,
     /// Its job.
     pub job: Option<u16>,
+    /// What its job is to clashes, safety and order.
+    pub job_kind: JobKind,
+    /// Whether one of its materials is a nitrogen feed.
+    pub nitrogen: bool,
+    /// Whether one of its materials is oil, soap or sulphur.
+    pub burns: bool,
     /// How it is done.
     pub manner: Option<Manner>,
     /// 0..3.
@@ -155,6 +199,9 @@ pub struct PlantRule {
     pub holds: Vec<Hold>,
     /// The guards that bind it, by their number among the plant's rules.
     pub guards: Vec<u32>,
+    /// The rules that may clash with it or must be kept apart from it, those that may with these, and so on; by their
+    /// numbers among the plant's rules.
+    pub rivals: Vec<u32>,
     /// Its amounts.
     pub amounts: Vec<Amount>,
     /// Atoms of `whom`, `when` and the holds.

@@ -4,7 +4,7 @@ use super::amount;
 use super::book::{Habit, PlantBook, ProblemInfo, StageInfo, TraitInfo};
 use super::names::{Index, Names, PlantNames};
 use super::report::Report;
-use super::rule::{After, Apart, Blocks, Hold, PlantRule, Repeat, RuleInfo, Subject};
+use super::rule::{After, Apart, Blocks, Hold, JobKind, PlantRule, Repeat, RuleInfo, Subject};
 use super::sieve::Sieve;
 use super::term::Condition;
 use super::typing::{self, Mistake, Pool, Scope};
@@ -147,6 +147,9 @@ fn rule_info(filed: &Filed<RuleEntry>, pack: &Pack, names: &Names, materials: &[
         id: entry.id.value.clone(),
         kind: entry.kind,
         job: entry.job.as_ref().and_then(|job| report.id(file, job, &names.jobs, "job")),
+        job_kind: entry.job.as_ref().map(|job| JobKind::of(&job.value)).unwrap_or_default(),
+        nitrogen: classes.iter().any(|class| names.classes.name(*class) == "nitrogen"),
+        burns: classes.iter().any(|class| matches!(names.classes.name(*class), "oil" | "soap" | "sulphur")),
         manner: entry.manner,
         urgency: report.grade(file, &entry.id, "urgency", entry.rank.urgency),
         impact: report.grade(file, &entry.id, "impact", entry.rank.impact),
@@ -287,6 +290,7 @@ fn book(number: u16, filed: &Filed<PlantEntry>, pack: &Pack, names: &Names, info
         .map(|(at, rule)| plant_rule(u32::try_from(at).unwrap_or(u32::MAX), rule, names, &mut reader))
         .collect();
     bind_guards(number, &mut rules, infos);
+    super::rivals::find(&mut rules, infos);
     let problems = pack
         .problems
         .iter()
@@ -404,6 +408,7 @@ fn plant_rule(number: u32, filed: &Filed<RuleEntry>, names: &Names, reader: &mut
         windows,
         holds,
         guards: Vec::new(),
+        rivals: Vec::new(),
         amounts,
         reads,
         reads_given,

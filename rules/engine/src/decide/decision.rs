@@ -7,7 +7,7 @@ use super::opposed::{opposed, safety};
 use super::outcome::{Block, Could, Hangs, Outcome, Verdict};
 use super::truth::{Curve, judge, unknown_atoms};
 use super::window::{self, State};
-use crate::compile::rule::{PlantRule, RuleInfo};
+use crate::compile::rule::{JobKind, PlantRule, RuleInfo};
 use crate::compile::sieve::set_bits;
 use crate::fact::value::Truth;
 use crate::pack::rule::Kind;
@@ -46,17 +46,29 @@ pub fn decide(moment: &Moment<'_>) -> Decision {
     Decision { verdicts, causes }
 }
 
-/// Decides one rule by number, as [`decide`] does but without the others: for the days ahead of a held rule.
+/// What becomes of one rule, by its number among the plant's, with the rules that may clash with it and those that may
+/// clash with these; none: it is not there.
 #[must_use]
-pub fn is_held_alone(at: u32, moment: &Moment<'_>) -> bool {
-    let Some(rule) = moment.book.rules.get(at as usize) else { return false };
-    let causes = if rule.problem.is_some() { causes::rank(moment) } else { Vec::new() };
-    let Some(info) = moment.set.rules.get(rule.rule as usize) else { return false };
-    match alone(at, rule, info, &causes, moment).map(|verdict| verdict.outcome) {
-        Some(Outcome::Held(_)) => true,
-        Some(Outcome::Applies) => info.kind == Kind::Avoid,
-        _ => false,
+pub fn one(at: u32, moment: &Moment<'_>) -> Option<Outcome> {
+    let rule = moment.book.rules.get(at as usize)?;
+    let info = moment.set.rules.get(rule.rule as usize)?;
+    let mut verdicts: Vec<Verdict> = Vec::new();
+    let rivals = rule.rivals.iter().copied().filter(|rival| *rival != at);
+    for number in std::iter::once(at).chain(rivals) {
+        let rule = moment.book.rules.get(number as usize)?;
+        let info = moment.set.rules.get(rule.rule as usize)?;
+        let causes = if rule.problem.is_some() { causes::rank(moment) } else { Vec::new() };
+        let verdict = alone(number, rule, info, &causes, moment);
+        if number == at && !matches!(verdict.as_ref().map(|v| &v.outcome), Some(Outcome::Applies | Outcome::Depends { .. })) {
+            return verdict.map(|v| v.outcome);
+        }
+        verdicts.extend(verdict);
     }
+    if verdicts.len() > 1 {
+        together(&mut verdicts, moment);
+    }
+    let outcome = verdicts.into_iter().find(|verdict| verdict.at == at)?.outcome;
+    Some(if outcome == Outcome::Applies && info.kind == Kind::Avoid { Outcome::Held(vec![Block::Avoid]) } else { outcome })
 }
 
 /// What becomes of a rule before others are looked at.
@@ -131,7 +143,7 @@ fn has_problem(problem: u16, info: &RuleInfo, causes: &[Cause], moment: &Moment<
     if has == Truth::Unknown {
         hangs.push(Hangs::Problem(problem));
     }
-    let treats = info.job.is_some_and(|job| moment.set.names.jobs.name(job).starts_with("treat-"));
+    let treats = info.job_kind == JobKind::Treat;
     let threshold = moment.book.problems.iter().find(|p| p.problem == problem).and_then(|p| p.threshold.as_ref());
     match threshold.filter(|_| treats && info.is_hazardous()) {
         None => has,
@@ -173,11 +185,12 @@ fn together(verdicts: &mut [Verdict], moment: &Moment<'_>) {
         .filter(|(_, v)| info(v).is_some_and(|i| i.kind != Kind::Know && i.blocks.is_none()))
         .map(|(at, _)| at)
         .collect();
-    order.sort_by_cached_key(|at| {
+    let key = |at: &usize| {
         let verdict = verdicts.get(*at);
         let info = verdict.and_then(info);
-        (info.map_or(9, |i| safety(i, moment)), std::cmp::Reverse(verdict.map_or(0, |v| v.score.total)), info.map(|i| i.id.clone()))
-    });
+        (info.map_or(9, safety), std::cmp::Reverse(verdict.map_or(0, |v| v.score.total)), info.map_or("", |i| i.id.as_str()))
+    };
+    order.sort_by(|a, b| key(a).cmp(&key(b)));
     first_things_first(&mut order, verdicts, moment);
     let mut standing: Vec<usize> = Vec::new();
     let mut maybe: Vec<usize> = Vec::new();
@@ -227,6 +240,13 @@ fn together(verdicts: &mut [Verdict], moment: &Moment<'_>) {
 
 /// A rule that must come some days after another is judged after it.
 fn first_things_first(order: &mut Vec<usize>, verdicts: &[Verdict], moment: &Moment<'_>) {
+    let waits = |at: &usize| {
+        let info = verdicts.get(*at).and_then(|v| moment.set.rules.get(v.rule as usize));
+        info.is_some_and(|info| info.after.iter().any(|(_, days)| *days > 0))
+    };
+    if !order.iter().any(waits) {
+        return;
+    }
     let mut at = 0;
     let mut moves = 0;
     while at < order.len() {

@@ -92,15 +92,8 @@ pub fn first_present(side: &Side, moment: &Moment<'_>) -> Dates {
 pub fn of(marker: &MarkerRef, moment: &Moment<'_>) -> Dates {
     let question = moment.question;
     match marker {
-        MarkerRef::Season(marker) => match question.climate.season.marker(*marker) {
-            MarkerState::Seasonal(day) => {
-                let mut year = moment.day.year() - 3;
-                Dates::Days([(); YEARS].map(|()| {
-                    let found = day.in_year(year);
-                    year += 1;
-                    Some(found)
-                }))
-            }
+        MarkerRef::Season(marker) => match question.climate.marker(*marker) {
+            MarkerState::Seasonal(day) => Dates::Days(moment.in_years(day)),
             MarkerState::Never | MarkerState::Even => Dates::Absent(Absence::Never),
             MarkerState::Always => Dates::Absent(Absence::Always),
             MarkerState::Unknown => Dates::Unknown,

@@ -2,8 +2,9 @@
 
 use std::cell::{Cell, RefCell};
 
-use lammas_agronomy::calendar::Day;
+use lammas_agronomy::calendar::{ClimateDay, Day};
 
+use super::marker_dates::YEARS;
 use super::read;
 use crate::compile::book::PlantBook;
 use crate::compile::set::Set;
@@ -21,6 +22,7 @@ pub struct Moment<'a> {
     pub question: &'a Question,
     /// The day.
     pub day: Day,
+    years: [(Day, bool); YEARS],
     readings: Vec<Cell<Option<Reading>>>,
     known: RefCell<Vec<u64>>,
     truths: RefCell<Vec<(Truth, bool)>>,
@@ -36,6 +38,7 @@ impl<'a> Moment<'a> {
             book,
             question,
             day,
+            years: years(day.year()),
             readings: vec![Cell::new(None); book.probes.len()],
             known: RefCell::new(vec![0; book.atoms.len().div_ceil(64)]),
             truths: RefCell::new(vec![(Truth::Unknown, false); book.atoms.len()]),
@@ -45,10 +48,21 @@ impl<'a> Moment<'a> {
 
     /// The same question on another day; the memory is used again.
     pub fn move_to(&mut self, day: Day) {
+        if day.year() != self.day.year() {
+            self.years = years(day.year());
+        }
         self.day = day;
         self.readings.iter().for_each(|cell| cell.set(None));
         self.known.borrow_mut().fill(0);
         self.stage.set(None);
+    }
+
+    /// A day of the climate year in each of the years around the day: a marker stands on the same month and day in all of them.
+    #[must_use]
+    pub fn in_years(&self, day: ClimateDay) -> [Option<Day>; YEARS] {
+        let index = i32::from(day.day_of_year()) - 1;
+        // From 1 March on a leap year is one day longer.
+        self.years.map(|(first, leap)| Some(first + index + i32::from(leap && index > 58)))
     }
 
     /// What a term of the plant turns out to be, by its number.
@@ -105,5 +119,34 @@ impl<'a> Moment<'a> {
         let stage = super::stage::of(self);
         self.stage.set(Some(stage));
         stage
+    }
+}
+
+/// The first day of each year around this one, and whether it is a leap year.
+fn years(year: i32) -> [(Day, bool); YEARS] {
+    let mut at = year - 3;
+    [(); YEARS].map(|()| {
+        let first = ClimateDay::around(0).in_year(at);
+        let leap = ClimateDay::around(0).in_year(at + 1) - first == 366;
+        at += 1;
+        (first, leap)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_day_of_the_climate_year_stands_in_each_year_where_the_calendar_puts_it() {
+        for year in [1900, 1999, 2000, 2023, 2024, 2100, 2200] {
+            for (at, (first, leap)) in years(year).into_iter().enumerate() {
+                for day in ClimateDay::all() {
+                    let index = i32::from(day.day_of_year()) - 1;
+                    let expected = day.in_year(year - 3 + i32::try_from(at).unwrap());
+                    assert_eq!(first + index + i32::from(leap && index > 58), expected);
+                }
+            }
+        }
     }
 }

@@ -1,7 +1,7 @@
 //! Jobs that undo each other on one plant and day.
 
 use super::moment::Moment;
-use crate::compile::rule::RuleInfo;
+use crate::compile::rule::{JobKind, RuleInfo};
 use crate::fact::catalogue::Fact;
 use crate::fact::choices::WATER_METHOD;
 use crate::fact::value::Value;
@@ -19,14 +19,11 @@ pub fn opposed(a: (u32, &RuleInfo), b: (u32, &RuleInfo), moment: &Moment<'_>) ->
 }
 
 fn one_way(a: &RuleInfo, b: &RuleInfo, moment: &Moment<'_>) -> bool {
-    let jobs = &moment.set.names.jobs;
-    let (Some(x), Some(y)) = (a.job, b.job) else { return false };
-    let has = |info: &RuleInfo, classes: &[&str]| info.classes.iter().any(|c| classes.contains(&moment.set.names.classes.name(*c)));
-    match (jobs.name(x), jobs.name(y)) {
-        ("prune", "protect-frost" | "protect-heat") | ("feed", "transplant") => true,
-        ("transplant", "prune") => b.manner == Some(Manner::Hard),
-        ("treat-pest" | "treat-disease", "water") => has(a, &["oil", "soap", "sulphur"]) && is_overhead(b, moment),
-        ("feed", "protect-frost") => has(a, &["nitrogen"]),
+    match (a.job_kind, b.job_kind) {
+        (JobKind::Prune, JobKind::ProtectFrost | JobKind::ProtectHeat) | (JobKind::Feed, JobKind::Transplant) => true,
+        (JobKind::Transplant, JobKind::Prune) => b.manner == Some(Manner::Hard),
+        (JobKind::Treat, JobKind::Water) => a.burns && is_overhead(b, moment),
+        (JobKind::Feed, JobKind::ProtectFrost) => a.nitrogen,
         _ => false,
     }
 }
@@ -38,14 +35,14 @@ fn is_overhead(water: &RuleInfo, moment: &Moment<'_>) -> bool {
 
 /// The safer of two goes first: leaving alone, protecting, watering, treating, the rest.
 #[must_use]
-pub fn safety(info: &RuleInfo, moment: &Moment<'_>) -> u8 {
+pub fn safety(info: &RuleInfo) -> u8 {
     if info.kind == crate::pack::rule::Kind::Avoid {
         return 0;
     }
-    match info.job.map(|job| moment.set.names.jobs.name(job)) {
-        Some("protect-frost" | "protect-heat") => 1,
-        Some("water") => 2,
-        Some("treat-pest" | "treat-disease") => 3,
+    match info.job_kind {
+        kind if kind.protects() => 1,
+        JobKind::Water => 2,
+        JobKind::Treat => 3,
         _ => 4,
     }
 }

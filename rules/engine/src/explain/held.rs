@@ -5,16 +5,13 @@ use lammas_agronomy::calendar::Day;
 use super::answer::{Held, HeldBy};
 use super::{cautions, task, words};
 use crate::compile::rule::RuleInfo;
-use crate::decide::decision::{decide, is_held_alone};
+use crate::decide::decision::one as one_rule;
 use crate::decide::moment::Moment;
 use crate::decide::outcome::{Block, Outcome, Verdict};
 use crate::decide::truth::deciding_atoms;
-use crate::pack::rule::Kind;
 
 /// How far ahead it is looked.
 const FURTHEST: i32 = 400;
-/// How far ahead where the whole garden of rules must be judged each day.
-const FURTHEST_TOGETHER: i32 = 60;
 
 /// The held rules in words, with the day on which each is held no longer.
 #[must_use]
@@ -149,10 +146,6 @@ fn because(block: &Block, verdict: &Verdict, moment: &Moment<'_>, language: &str
 
 /// For each held rule the first later day on which it is held no longer, all else equal.
 fn look_again(verdicts: &[&Verdict], moment: &Moment<'_>) -> Vec<Option<Day>> {
-    let together = |verdict: &Verdict| {
-        matches!(&verdict.outcome, Outcome::Held(blocks) if blocks.iter().any(|b| matches!(b, Block::Clash(_) | Block::Apart { rule: Some(_), .. })))
-            && !is_avoid(verdict, moment)
-    };
     let mut found: Vec<Option<Day>> = verdicts
         .iter()
         .map(|verdict| match &verdict.outcome {
@@ -176,15 +169,9 @@ fn look_again(verdicts: &[&Verdict], moment: &Moment<'_>) -> Vec<Option<Day>> {
         }
         let day = moment.day + ahead;
         later.move_to(day);
-        let need_all = ahead <= FURTHEST_TOGETHER && open.iter().any(|at| verdicts.get(*at).is_some_and(|v| together(v)));
-        let all = need_all.then(|| decide(&later));
         open.retain(|at| {
             let Some(verdict) = verdicts.get(*at) else { return false };
-            let held = match (&all, together(verdict)) {
-                (Some(all), true) => all.verdicts.iter().any(|v| v.at == verdict.at && matches!(v.outcome, Outcome::Held(_))),
-                (None, true) => true,
-                (_, false) => is_held_alone(verdict.at, &later),
-            };
+            let held = matches!(one_rule(verdict.at, &later), Some(Outcome::Held(_)));
             if !held && let Some(slot) = found.get_mut(*at) {
                 *slot = Some(day);
             }
@@ -192,8 +179,4 @@ fn look_again(verdicts: &[&Verdict], moment: &Moment<'_>) -> Vec<Option<Day>> {
         });
     }
     found
-}
-
-fn is_avoid(verdict: &Verdict, moment: &Moment<'_>) -> bool {
-    moment.set.rules.get(verdict.rule as usize).is_some_and(|info| info.kind == Kind::Avoid)
 }

@@ -73,7 +73,7 @@ pub fn explain(decision: &Decision, moment: &Moment<'_>, language: &str, most_de
             curve_error_k: super::number::shown(question.climate.season.largest_residual_k()),
             forecast: season::forecast(&question.climate, moment.day, language),
         },
-        asked: question.asked.clone(),
+        asked: (*question.asked).clone(),
         date_origin: if question.day_assumed { "assumed" } else { "given" },
         rule_sets: vec![RuleSet { name: header.name.value.clone(), version: header.version.value.clone(), sha256: set.sha256.clone() }],
         digest: digest::of(&question.asked, &[&set.sha256]),

@@ -3,6 +3,7 @@
 use std::sync::Mutex;
 
 use lammas_agronomy::calendar::Day;
+use lammas_agronomy::marker::{Marker, MarkerState};
 use lammas_agronomy::origin::Origin;
 use lammas_agronomy::profile::Profile;
 use lammas_agronomy::season::{Season, SiteShift};
@@ -29,6 +30,7 @@ pub struct Climate {
     /// Its season, with what the site changes.
     pub season: Season,
     reached: Mutex<Vec<(HeatKey, Option<Day>)>>,
+    crossed: Mutex<Vec<(Marker, MarkerState)>>,
 }
 
 impl Climate {
@@ -43,7 +45,25 @@ impl Climate {
     #[must_use]
     pub fn with_hash(id: Option<String>, sha256: String, profile: Profile, shift: SiteShift) -> Self {
         let season = Season::new(&profile, shift);
-        Self { id, sha256, origin: profile.origin, season, profile, reached: Mutex::new(Vec::new()) }
+        Self { id, sha256, origin: profile.origin, season, profile, reached: Mutex::new(Vec::new()), crossed: Mutex::new(Vec::new()) }
+    }
+
+    /// The state of a marker; crossings of thresholds are remembered, the fixed markers are known from the beginning.
+    #[must_use]
+    pub fn marker(&self, marker: Marker) -> MarkerState {
+        if marker.index().is_some() {
+            return self.season.marker(marker);
+        }
+        let Ok(mut remembered) = self.crossed.lock() else { return self.season.marker(marker) };
+        if let Some((_, state)) = remembered.iter().find(|(known, _)| *known == marker) {
+            return *state;
+        }
+        let state = self.season.marker(marker);
+        if remembered.len() >= MOST_REMEMBERED {
+            remembered.clear();
+        }
+        remembered.push((marker, state));
+        state
     }
 
     /// The first day of a heat sum after a day; remembered, since rules ask for the same ones again and again.

@@ -76,7 +76,7 @@ pub struct Question {
     /// Works done, in order of their days; none: not said.
     pub history: Option<Vec<WorkDone>>,
     /// The question as it goes into the digest.
-    pub asked: serde_json::Value,
+    pub asked: Arc<serde_json::Value>,
 }
 
 impl Question {

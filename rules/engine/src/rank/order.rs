@@ -7,13 +7,13 @@ use crate::decide::outcome::Verdict;
 /// Puts tasks in order: protection that can't wait first, then band, score, id; then each behind what must come before it.
 pub fn put(tasks: &mut Vec<&Verdict>, moment: &Moment<'_>) {
     let infos = &moment.set.rules;
-    let key = |verdict: &&Verdict| {
+    let key = |verdict: &Verdict| {
         let info = infos.get(verdict.rule as usize);
         let band = info.map_or(Band::Later, |info| band(info, &verdict.window, moment));
-        let protects = info.and_then(|i| i.job).is_some_and(|job| moment.set.names.jobs.name(job).starts_with("protect-"));
-        (!(protects && band == Band::Now), band, std::cmp::Reverse(verdict.score.total), info.map_or("", |i| i.id.as_str()).to_owned())
+        let protects = info.is_some_and(|info| info.job_kind.protects());
+        (!(protects && band == Band::Now), band, std::cmp::Reverse(verdict.score.total), info.map_or("", |i| i.id.as_str()))
     };
-    tasks.sort_by_cached_key(key);
+    tasks.sort_by(|a, b| key(a).cmp(&key(b)));
     // From the top: a task that another, further down, must come before is put directly behind it.
     let mut at = 0;
     let mut moves = 0;

@@ -21,7 +21,10 @@ pub(super) static DONE: FactWords = FactWords::told(
 );
 
 pub(super) static COUNT: FactWords = FactWords::told(
-    ["times in the last {days} days: {name}", "veces en los últimos {days} días: {name}"],
+    [
+        "times in the last {days} days: {name}",
+        "veces en los últimos {days} días: {name}",
+    ],
     [
         "How many times a work was done, or a material used, within so many days.",
         "Cuántas veces se hizo una labor, o se aplicó un producto, en tantos días.",

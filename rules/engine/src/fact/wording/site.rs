@@ -44,7 +44,10 @@ pub(super) static CONTAINER_MATERIAL: FactWords = FactWords::told(
         "Is the pot of clay, plastic, wood or fabric?",
         "¿La maceta es de barro, de plástico, de madera o de tela?",
     ],
-    ["Glazed clay counts as plastic: water does not pass through it.", "El barro esmaltado cuenta como plástico: no deja pasar el agua."],
+    [
+        "Glazed clay counts as plastic: water does not pass through it.",
+        "El barro esmaltado cuenta como plástico: no deja pasar el agua.",
+    ],
 );
 
 pub(super) static EXPOSURE: FactWords = FactWords::told(
@@ -133,8 +136,14 @@ pub(super) static PETS: FactWords = FactWords::told(
     ],
 )
 .asked(
-    ["Do pets come here?", "¿Entran aquí mascotas u otros animales domésticos?"],
-    ["Count the neighbours' dogs and cats, poultry and tortoises too.", "Cuente también perros y gatos de los vecinos, gallinas y tortugas."],
+    [
+        "Do pets come here?",
+        "¿Entran aquí mascotas u otros animales domésticos?",
+    ],
+    [
+        "Count the neighbours' dogs and cats, poultry and tortoises too.",
+        "Cuente también perros y gatos de los vecinos, gallinas y tortugas.",
+    ],
 );
 
 pub(super) static CHILDREN: FactWords = FactWords::told(
@@ -146,7 +155,10 @@ pub(super) static CHILDREN: FactWords = FactWords::told(
 )
 .asked(
     ["Do children come here?", "¿Entran aquí niños?"],
-    ["Count those who visit or pass by too.", "Cuente también a los que vienen de visita o pasan por ahí."],
+    [
+        "Count those who visit or pass by too.",
+        "Cuente también a los que vienen de visita o pasan por ahí.",
+    ],
 );
 
 pub(super) static NEAR_WATER: FactWords = FactWords::told(

@@ -73,9 +73,9 @@ pub fn understand(said: &Said, set: &Set, climate: Arc<Climate>, today: Option<D
         region_flags,
         problems,
         history,
-        asked: serde_json::Value::Null,
+        asked: Arc::new(serde_json::Value::Null),
     };
-    question.asked = asked::asked(&question, set);
+    question.asked = Arc::new(asked::asked(&question, set));
     Ok(question)
 }
 

@@ -1,0 +1,223 @@
+//! For each check the smallest edit of the mini pack that trips it and one that just doesn't, walked beside the table.
+
+use super::{CHECKS, PackFile, Weight, check, page};
+use super::{repeated_id, bad_id, missing_field, missing_wording, missing_translation, missing_source, missing_caution, unknown_placeholder, month_named, dose_on_label_material, amount_above_maximum, order_in_a_circle, clash_with_itself, separation_cannot_be_met, never_holds, window_never_opens, not_over_absent, window_nearly_always_open, window_pairing_is_close, unused_entry, range_reversed, number_out_of_range};
+use crate::fault::Fault;
+use support::{Edit, edited};
+
+#[path = "../../tests/support/mod.rs"]
+mod support;
+
+/// One check's case.
+pub(super) struct Case {
+    /// The check.
+    pub(super) code: &'static str,
+    /// The edits that trip it.
+    pub(super) trips: &'static [Edit<'static>],
+    /// Codes that can't be kept from coming along.
+    pub(super) also: &'static [&'static str],
+    /// What stands in the file where the fault points.
+    pub(super) at: &'static str,
+    /// The fault as it is shown, in full.
+    pub(super) says: &'static str,
+    /// Edits that just don't trip it, nor anything else.
+    pub(super) just_not: &'static [Edit<'static>],
+}
+
+const SOAK: &str = "when: \"not climate.frost_free or water.interval < 8 days\"";
+const OFTEN: [Edit<'static>; 2] = [
+    ("rules/rose.yaml", "every {water.interval}.\"", "often.\""),
+    ("rules/rose.yaml", "cada {water.interval}.\"", "a menudo.\""),
+];
+
+/// What is found on the way stands here; every other case stands beside its check.
+const CASES: &[Case] = &[
+    Case {
+        code: "not-yaml",
+        trips: &[("words/jobs.yaml", "name: {en: \"Feed\", es: \"Abonar\"}", "name: {en: \"Feed, es: \"Abonar\"}")],
+        also: &[],
+        at: "Abonar",
+        says: "",
+        just_not: &[("words/jobs.yaml", "name: {en: \"Feed\", es: \"Abonar\"}", "name: {en: 'Feed', es: Abonar}")],
+    },
+    Case {
+        code: "wrong-shape",
+        trips: &[("words/signs.yaml", "- id: white-powder\n  where", "- id: white-powder\n  were")],
+        also: &[],
+        at: "were: leaf-upper",
+        says: "",
+        just_not: &[("words/signs.yaml", "- id: white-powder\n  where", "- id: white-powder\n  \"where\"")],
+    },
+    Case {
+        code: "unreadable-expression",
+        trips: &[("rules/rose.yaml", "if: \"season.heat_left < 550 °Cd\"", "if: \"season.heat_left < 550 °Cd and\"")],
+        also: &[],
+        at: "\"",
+        says: "",
+        just_not: &[("rules/rose.yaml", "if: \"season.heat_left < 550 °Cd\"", "if: \"(season.heat_left<550°Cd)\"")],
+    },
+    Case {
+        code: "unknown-fact",
+        trips: &[("rules/rose.yaml", "if: \"season.heat_left <", "if: \"season.heat_lft <")],
+        also: &[],
+        at: "season.heat_lft",
+        says: "",
+        just_not: &[("rules/rose.yaml", "if: \"season.heat_left <", "if: \"season.heat_left <=")],
+    },
+    Case {
+        code: "unknown-name",
+        trips: &[("scenarios/rose/late-summer.yaml", "absent: [rose.scorch-is-heat]", "absent: [rose.scorch-is-het]")],
+        also: &[],
+        at: "rose.scorch-is-het",
+        says: "",
+        just_not: &[("scenarios/rose/late-summer.yaml", "absent: [rose.scorch-is-heat]", "absent: [rose.soak]")],
+    },
+    Case {
+        code: "unknown-marker",
+        trips: &[("rules/rose.yaml", "opens: hot_season.end - 4 weeks else warmest_week - 1 week", "opens: hot_season.end - 4 weeks else warmest_wek - 1 week")],
+        also: &[],
+        at: "warmest_wek",
+        says: "",
+        just_not: &[("rules/rose.yaml", "opens: hot_season.end - 4 weeks else warmest_week - 1 week", "opens: hot_season.end - 4 weeks else falls(tmax, 27 °C) - 1 week")],
+    },
+    Case {
+        code: "unknown-quantity",
+        trips: &[("rules/rose.yaml", "      typical: {min: 30, max: 60, unit: g}\n", "      call: product_for_rat\n")],
+        also: &[],
+        at: "product_for_rat",
+        says: "",
+        just_not: &[("rules/rose.yaml", "      typical: {min: 30, max: 60, unit: g}\n", "      call: product_for_rate\n      with: {rate: 10 g/m², area: 2 m², content: 10 %}\n")],
+    },
+    Case {
+        code: "fact-not-available",
+        trips: &[("rules/rose.yaml", "when: \"plant.age >= 1 year and", "when: \"chill_hours >= 400 h and")],
+        also: &[],
+        at: "chill_hours",
+        says: "",
+        just_not: &[("rules/rose.yaml", "when: \"plant.age >= 1 year and", "when: \"daylength >= 14 h and")],
+    },
+    Case {
+        code: "wrong-unit",
+        trips: &[("rules/rose.yaml", "if: \"season.heat_left < 550 °Cd\"", "if: \"season.heat_left < 550 °C\"")],
+        also: &[],
+        at: "season.heat_left < 550 °C\"",
+        says: "",
+        just_not: &[("rules/rose.yaml", "if: \"season.heat_left < 550 °Cd\"", "if: \"season.heat_left < 990 °Fd\"")],
+    },
+    Case {
+        code: "wrong-type",
+        trips: &[("rules/rose.yaml", SOAK, "when: \"water.interval\""), OFTEN[0], OFTEN[1]],
+        also: &[],
+        at: "water.interval\"",
+        says: "",
+        just_not: &[("rules/rose.yaml", SOAK, "when: \"site.mulched\""), OFTEN[0], OFTEN[1]],
+    },
+    repeated_id::CASE,
+    bad_id::CASE,
+    missing_field::CASE,
+    missing_wording::CASE,
+    missing_translation::CASE,
+    missing_source::CASE,
+    missing_caution::CASE,
+    unknown_placeholder::CASE,
+    month_named::CASE,
+    dose_on_label_material::CASE,
+    amount_above_maximum::CASE,
+    order_in_a_circle::CASE,
+    clash_with_itself::CASE,
+    separation_cannot_be_met::CASE,
+    never_holds::CASE,
+    window_never_opens::CASE,
+    not_over_absent::CASE,
+    window_nearly_always_open::CASE,
+    window_pairing_is_close::CASE,
+    unused_entry::CASE,
+    range_reversed::CASE,
+    number_out_of_range::CASE,
+];
+
+fn faults(edits: &[Edit<'_>]) -> Vec<Fault> {
+    let files: Vec<PackFile> = edited(edits).into_iter().map(|(path, text)| PackFile { path, text }).collect();
+    let checked = check(&files);
+    let errors = checked.faults.iter().any(|fault| fault.weight == Weight::Error);
+    assert_eq!(checked.set.is_none(), errors, "a set is there exactly when nothing is in its way");
+    checked.faults
+}
+
+/// What is said of the mini pack after these edits.
+pub(super) fn said(edits: &[Edit<'_>]) -> String {
+    faults(edits).iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
+}
+
+/// The codes of it, each once.
+pub(super) fn codes(edits: &[Edit<'_>]) -> Vec<&'static str> {
+    let mut codes: Vec<&'static str> = faults(edits).iter().map(|fault| fault.code).collect();
+    codes.sort_unstable();
+    codes.dedup();
+    codes
+}
+
+/// What stands in a file from a place on.
+fn text_at(edits: &[Edit<'_>], place: &crate::fault::Place) -> String {
+    let (_, text) = edited(edits).into_iter().find(|(path, _)| *path == place.file).unwrap_or_default();
+    let from = text.split_inclusive('\n').skip(place.line as usize - 1).collect::<String>();
+    from.chars().skip(place.column as usize - 1).collect()
+}
+
+#[test]
+fn nothing_is_wrong_with_the_mini_pack() {
+    assert_eq!(said(&[]), "");
+}
+
+#[test]
+fn every_check_has_one_case_and_no_case_is_left_over() {
+    let mut table: Vec<&str> = CHECKS.iter().map(|check| check.code).collect();
+    let mut walked: Vec<&str> = CASES.iter().map(|case| case.code).collect();
+    table.sort_unstable();
+    walked.sort_unstable();
+    assert_eq!(table, walked);
+}
+
+#[test]
+fn the_smallest_edit_that_trips_a_check_is_told_in_full_and_at_its_place() {
+    for case in CASES {
+        let faults = faults(case.trips);
+        let own = faults.iter().find(|fault| fault.code == case.code).unwrap_or_else(|| panic!("{} is not raised: {faults:?}", case.code));
+        let weight = CHECKS.iter().find(|check| check.code == case.code).map(|check| check.weight);
+        assert_eq!(Some(own.weight), weight, "{}", case.code);
+        let strangers: Vec<&str> = faults.iter().map(|fault| fault.code).filter(|code| *code != case.code && !case.also.contains(code)).collect();
+        assert!(strangers.is_empty(), "{}: {}", case.code, said(case.trips));
+        let there = text_at(case.trips, &own.place);
+        assert!(there.starts_with(case.at), "{} points at `{}`", case.code, there.lines().next().unwrap_or_default());
+        assert_eq!(said(case.trips), case.says, "{}", case.code);
+    }
+}
+
+#[test]
+fn an_edit_that_just_does_not_trip_a_check_leaves_nothing_to_say() {
+    for case in CASES {
+        assert_eq!(said(case.just_not), "", "{}", case.code);
+    }
+}
+
+#[test]
+fn every_page_has_its_headings_in_order() {
+    for check in CHECKS {
+        let headings: Vec<&str> = check.page.lines().filter(|line| line.starts_with('#') && !line.contains(".yaml")).collect();
+        let first = format!("# {}", check.code);
+        let expected = [&first, "## What it finds", "## Why it matters to the gardener", "## Example", "## How to put it right"];
+        assert_eq!(headings, expected, "{}", check.code);
+        assert_eq!(page(check.code), Some(check.page));
+    }
+    assert_eq!(page("no-such-code"), None);
+}
+
+#[test]
+fn the_example_of_each_page_trips_its_check_and_nothing_else() {
+    for check in CHECKS {
+        let block = check.page.split("```yaml\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap_or_else(|| panic!("{} has no example", check.code));
+        let (comment, example) = block.split_once('\n').unwrap();
+        let file = comment.strip_prefix("# ").unwrap_or_else(|| panic!("the example of {} names no file", check.code));
+        assert_eq!(codes(&[(file, "", example)]), [check.code], "{}: {}", check.code, said(&[(file, "", example)]));
+    }
+}

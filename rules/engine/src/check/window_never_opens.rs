@@ -1,0 +1,33 @@
+//! A window that opens nowhere: the rule is never due.
+
+use super::window_table::{WindowState, by_window, place_of, window_table};
+use crate::compile::set::Set;
+use crate::fault::Fault;
+
+/// Looks at every window in every reference climate.
+pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
+    for ((rule, window), rows) in by_window(&window_table(set)) {
+        if rows.iter().any(|row| row.state != WindowState::Never) {
+            continue;
+        }
+        if let Some((here, id)) = place_of(set, rule, window) {
+            let mut climates: Vec<&str> = rows.iter().map(|row| row.climate).collect();
+            climates.sort_unstable();
+            climates.dedup();
+            faults.push(
+                Fault::error("window-never-opens", here, format!("this window of `{id}` opens in none of {} reference climates", climates.len()))
+                    .help("it may close before it opens, or hang on a marker that is nowhere: look at its sides, and at what stands behind `else`"),
+            );
+        }
+    }
+}
+
+#[cfg(test)]
+pub(super) const CASE: super::cases::Case = super::cases::Case {
+    code: "window-never-opens",
+    trips: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: last_frost.median}", "{opens: warmest_week, closes: warmest_week - 1 day}")],
+    also: &[],
+    at: "warmest_week, closes",
+    says: "",
+    just_not: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: last_frost.median}", "{opens: warmest_week, closes: warmest_week}")],
+};
