@@ -180,24 +180,32 @@ fn every_check_has_one_case_and_no_case_is_left_over() {
 
 #[test]
 fn the_smallest_edit_that_trips_a_check_is_told_in_full_and_at_its_place() {
+    let mut wrong = String::new();
     for case in CASES {
         let faults = faults(case.trips);
-        let own = faults.iter().find(|fault| fault.code == case.code).unwrap_or_else(|| panic!("{} is not raised: {faults:?}", case.code));
+        let Some(own) = faults.iter().find(|fault| fault.code == case.code) else {
+            wrong += &format!("{} is not raised but: {faults:?}\n", case.code);
+            continue;
+        };
         let weight = CHECKS.iter().find(|check| check.code == case.code).map(|check| check.weight);
         assert_eq!(Some(own.weight), weight, "{}", case.code);
-        let strangers: Vec<&str> = faults.iter().map(|fault| fault.code).filter(|code| *code != case.code && !case.also.contains(code)).collect();
-        assert!(strangers.is_empty(), "{}: {}", case.code, said(case.trips));
         let there = text_at(case.trips, &own.place);
-        assert!(there.starts_with(case.at), "{} points at `{}`", case.code, there.lines().next().unwrap_or_default());
-        assert_eq!(said(case.trips), case.says, "{}", case.code);
+        if !there.starts_with(case.at) {
+            wrong += &format!("{} points at `{}`\n", case.code, there.lines().next().unwrap_or_default());
+        }
+        let strangers = faults.iter().any(|fault| fault.code != case.code && !case.also.contains(&fault.code));
+        let said = said(case.trips);
+        if strangers || said != case.says {
+            wrong += &format!("{} says\n{said}\n", case.code);
+        }
     }
+    assert!(wrong.is_empty(), "{wrong}");
 }
 
 #[test]
 fn an_edit_that_just_does_not_trip_a_check_leaves_nothing_to_say() {
-    for case in CASES {
-        assert_eq!(said(case.just_not), "", "{}", case.code);
-    }
+    let talk: Vec<String> = CASES.iter().map(|case| (case.code, said(case.just_not))).filter(|(_, said)| !said.is_empty()).map(|(code, said)| format!("{code}: {said}")).collect();
+    assert!(talk.is_empty(), "{}", talk.join("\n"));
 }
 
 #[test]
@@ -212,12 +220,21 @@ fn every_page_has_its_headings_in_order() {
     assert_eq!(page("no-such-code"), None);
 }
 
+/// A material by itself is used by no rule, and one file is all that an example shows.
+const COMES_ALONG: [(&str, &str); 1] = [("missing-caution", "unused-entry")];
+
 #[test]
 fn the_example_of_each_page_trips_its_check_and_nothing_else() {
+    let mut wrong = String::new();
     for check in CHECKS {
         let block = check.page.split("```yaml\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap_or_else(|| panic!("{} has no example", check.code));
         let (comment, example) = block.split_once('\n').unwrap();
         let file = comment.strip_prefix("# ").unwrap_or_else(|| panic!("the example of {} names no file", check.code));
-        assert_eq!(codes(&[(file, "", example)]), [check.code], "{}: {}", check.code, said(&[(file, "", example)]));
+        let mut found = codes(&[(file, "", example)]);
+        found.retain(|code| !COMES_ALONG.contains(&(check.code, code)));
+        if found != [check.code] {
+            wrong += &format!("{}: {}\n", check.code, said(&[(file, "", example)]));
+        }
     }
+    assert!(wrong.is_empty(), "{wrong}");
 }

@@ -99,10 +99,10 @@ fn numbers(term: &Term, cuts: &[f64]) -> Vec<f64> {
     out
 }
 
-/// The width of a step: the smallest number above zero that it rounds to.
+/// The width of a step.
 fn width(step: Step) -> f64 {
-    // Steps are 0.01, 0.05, 0.1, 0.5, 1 and 5: one of these is the first that is not rounded away.
-    [0.01, 0.05, 0.1, 0.5, 1.0, 5.0].into_iter().find(|width| step.round(*width) > 0.0 && step.round(width / 2.5) == 0.0).unwrap_or(1.0)
+    // A step does not tell its width, but it leaves alone what is a multiple of it. A test holds the list complete.
+    [0.01, 0.05, 0.1, 0.5, 1.0, 5.0].into_iter().find(|width| (step.round(*width) - width).abs() < 1e-9).unwrap_or(1.0)
 }
 
 #[cfg(test)]

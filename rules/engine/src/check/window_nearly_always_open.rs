@@ -32,9 +32,9 @@ pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
 #[cfg(test)]
 pub(super) const CASE: super::cases::Case = super::cases::Case {
     code: "window-nearly-always-open",
-    trips: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: last_frost.median}", "{opens: longest_day, closes: longest_day + 300 days}")],
+    trips: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}", "{opens: longest_day, closes: longest_day + 300 days}")],
     also: &[],
     at: "longest_day, closes",
     says: "",
-    just_not: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: last_frost.median}", "{opens: longest_day, closes: longest_day + 299 days}")],
+    just_not: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}", "{opens: longest_day, closes: longest_day + 299 days}")],
 };

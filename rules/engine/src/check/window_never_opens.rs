@@ -25,9 +25,9 @@ pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
 #[cfg(test)]
 pub(super) const CASE: super::cases::Case = super::cases::Case {
     code: "window-never-opens",
-    trips: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: last_frost.median}", "{opens: warmest_week, closes: warmest_week - 1 day}")],
+    trips: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}", "{opens: warmest_week, closes: warmest_week - 1 day}")],
     also: &[],
     at: "warmest_week, closes",
     says: "",
-    just_not: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: last_frost.median}", "{opens: warmest_week, closes: warmest_week}")],
+    just_not: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}", "{opens: warmest_week, closes: warmest_week}")],
 };

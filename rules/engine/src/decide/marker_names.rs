@@ -7,10 +7,7 @@ use crate::fact::wording::Words;
 /// After `de` or `a` the Spanish article `el` is drawn together: `de el fin` is written `del fin`.
 #[must_use]
 pub fn marker_name(path: &str) -> Option<&'static Words> {
-    NAMES
-        .iter()
-        .find(|(name, _)| *name == path)
-        .map(|(_, words)| words)
+    NAMES.iter().find(|(name, _)| *name == path).map(|(_, words)| words)
 }
 
 macro_rules! names {
@@ -69,12 +66,7 @@ mod tests {
 
     #[test]
     fn a_marker_with_arguments_has_no_fixed_name() {
-        for path in CALL_NAMES.iter().copied().chain([
-            "rises(tmean, 10 °C)",
-            "chill_reached",
-            "last_frost",
-            "",
-        ]) {
+        for path in CALL_NAMES.iter().copied().chain(["rises(tmean, 10 °C)", "chill_reached", "last_frost", ""]) {
             assert_eq!(marker_name(path), None, "{path}");
         }
     }
@@ -83,16 +75,9 @@ mod tests {
     fn each_name_has_its_article_and_is_said_of_one_marker_only() {
         for language in ["en", "es"] {
             let mut words: Vec<&str> = NAMES.iter().map(|(_, words)| words.get(language)).collect();
-            let articles: &[&str] = if language == "es" {
-                &["el ", "la "]
-            } else {
-                &["the "]
-            };
+            let articles: &[&str] = if language == "es" { &["el ", "la "] } else { &["the "] };
             for name in &words {
-                assert!(
-                    articles.iter().any(|article| name.starts_with(article)),
-                    "{name}"
-                );
+                assert!(articles.iter().any(|article| name.starts_with(article)), "{name}");
             }
             words.sort_unstable();
             words.dedup();
@@ -103,17 +88,11 @@ mod tests {
     #[test]
     fn names_fit_into_a_sentence() {
         let frost = marker_name("first_frost.median").unwrap();
-        assert_eq!(
-            format!("closes 8 weeks before {}", frost.get("en")),
-            "closes 8 weeks before the usual first frost"
-        );
+        assert_eq!(format!("closes 8 weeks before {}", frost.get("en")), "closes 8 weeks before the usual first frost");
         assert_eq!(
             format!("cierra 8 semanas antes de {}", frost.get("es-MX")),
             "cierra 8 semanas antes de la primera helada habitual"
         );
-        assert_eq!(
-            marker_name("hot_season.end").unwrap().get("en"),
-            "the end of the hot season"
-        );
+        assert_eq!(marker_name("hot_season.end").unwrap().get("en"), "the end of the hot season");
     }
 }

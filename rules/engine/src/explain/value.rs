@@ -52,6 +52,32 @@ fn choice_id(term: &Term, choice: u16, moment: &Moment<'_>) -> String {
     }
 }
 
+/// A choice by its name.
+fn choice_words(term: &Term, choice: u16, moment: &Moment<'_>, language: &str) -> String {
+    let pack = &moment.set.pack;
+    let id = choice_id(term, choice, moment);
+    let list = match term {
+        Term::Severity(_) => Some(crate::fact::choices::SEVERITY.name),
+        Term::Fact(fact) => match fact.entry().ty {
+            FactType::Choice(list) => Some(list.name),
+            _ => None,
+        },
+        _ => None,
+    };
+    let name = match term {
+        Term::Trait(number) => pack
+            .plants
+            .get(usize::from(moment.book.plant))
+            .and_then(|plant| plant.entry.traits.get(usize::from(*number)))
+            .and_then(|of| of.values.get(usize::from(choice)))
+            .map(|value| value.name.get(language)),
+        Term::Fact(Fact::PlantStage) => pack.stages.iter().find(|s| s.entry.id.value == id).map(|s| s.entry.name.get(language)),
+        Term::Fact(Fact::PlantType) => pack.plants.get(usize::from(choice)).map(|p| p.entry.name.get(language)),
+        _ => list.and_then(|list| crate::fact::choice_names::choice_name(list, &id)).map(|words| words.get(language)),
+    };
+    name.map_or(id.clone(), ToOwned::to_owned)
+}
+
 /// A term with its reading.
 #[must_use]
 pub fn fact(term: &Term, moment: &Moment<'_>, language: &str) -> FactShown {
@@ -77,7 +103,7 @@ pub fn in_words(term: &Term, moment: &Moment<'_>, language: &str) -> String {
         }
         Value::Date(day) => super::words::date(day, language),
         Value::Truth(yes) => super::words::yes_no(yes, language).to_owned(),
-        Value::Choice(choice) => choice_id(term, choice, moment),
+        Value::Choice(choice) => choice_words(term, choice, moment, language),
         Value::Absent => super::words::none(language).to_owned(),
         Value::Unknown => "?".to_owned(),
     }

@@ -10,7 +10,7 @@ use crate::fact::wording;
 /// Whether a language is Spanish; all else is answered in English.
 #[must_use]
 pub fn is_spanish(language: &str) -> bool {
-    language == "es" || language.starts_with("es-")
+    language.split('-').next().is_some_and(|first| first.eq_ignore_ascii_case("es"))
 }
 
 /// One of two texts.

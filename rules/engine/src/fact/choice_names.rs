@@ -200,11 +200,7 @@ mod tests {
     fn every_choice_of_every_list_has_a_name() {
         for list in choices::ALL {
             for value in list.values {
-                assert!(
-                    choice_name(list.name, value).is_some(),
-                    "{}: {value}",
-                    list.name
-                );
+                assert!(choice_name(list.name, value).is_some(), "{}: {value}", list.name);
             }
         }
     }
@@ -221,18 +217,9 @@ mod tests {
     #[test]
     fn what_a_rule_set_and_an_answer_may_hold_has_a_name() {
         fn word(value: impl serde::Serialize) -> String {
-            serde_json::to_value(value)
-                .unwrap()
-                .as_str()
-                .unwrap()
-                .to_owned()
+            serde_json::to_value(value).unwrap().as_str().unwrap().to_owned()
         }
-        let evidence = [
-            Evidence::Consensus,
-            Evidence::Trial,
-            Evidence::CommonPractice,
-            Evidence::Doubtful,
-        ];
+        let evidence = [Evidence::Consensus, Evidence::Trial, Evidence::CommonPractice, Evidence::Doubtful];
         let strength = [Strength::Do, Strength::Consider, Strength::Avoid];
         let named = evidence
             .map(|e| ("evidence", word(e)))
@@ -246,10 +233,7 @@ mod tests {
         }
         for (list, values) in [
             ("band", "now this-week this-month later"),
-            (
-                "hold kind",
-                "hold guard clash apart done early late never withheld avoid",
-            ),
+            ("hold kind", "hold guard clash apart done early late never withheld avoid"),
             ("status", "advised nothing-due needs-facts"),
             ("certainty", "high medium low"),
             ("aggregate", "mean min max sum"),
@@ -264,15 +248,11 @@ mod tests {
     fn no_two_choices_of_a_list_are_called_the_same() {
         for (list, names) in LISTS {
             for language in ["en", "es"] {
-                let mut words: Vec<&str> =
-                    names.iter().map(|(_, words)| words.get(language)).collect();
+                let mut words: Vec<&str> = names.iter().map(|(_, words)| words.get(language)).collect();
                 words.sort_unstable();
                 words.dedup();
                 assert_eq!(words.len(), names.len(), "{list} in {language}");
-                assert!(
-                    words.iter().all(|w| !w.is_empty() && !w.ends_with('.')),
-                    "{list} in {language}"
-                );
+                assert!(words.iter().all(|w| !w.is_empty() && !w.ends_with('.')), "{list} in {language}");
             }
         }
     }
@@ -293,28 +273,16 @@ mod tests {
             words(fact)
                 .name
                 .get(language)
-                .replace(
-                    "{aggregate}",
-                    aggregate_name(aggregate).unwrap().get(language),
-                )
+                .replace("{aggregate}", aggregate_name(aggregate).unwrap().get(language))
                 .replace("{series}", series_name(series).unwrap().get(language))
                 .replace("{days}", "7")
         };
-        assert_eq!(
-            said(Fact::Past, "mean", "tmax", "en"),
-            "mean daily maximum temperature of the last 7 days"
-        );
-        assert_eq!(
-            said(Fact::Past, "sum", "rain", "es"),
-            "total de lluvia de los últimos 7 días"
-        );
+        assert_eq!(said(Fact::Past, "mean", "tmax", "en"), "mean daily maximum temperature of the last 7 days");
+        assert_eq!(said(Fact::Past, "sum", "rain", "es"), "total de lluvia de los últimos 7 días");
         assert_eq!(
             said(Fact::Ahead, "max", "tmax", "es"),
             "valor más alto de temperatura máxima de los próximos 7 días"
         );
-        assert_eq!(
-            said(Fact::Ahead, "min", "tmin", "en"),
-            "lowest daily minimum temperature of the next 7 days"
-        );
+        assert_eq!(said(Fact::Ahead, "min", "tmin", "en"), "lowest daily minimum temperature of the next 7 days");
     }
 }

@@ -33,10 +33,7 @@ pub(super) static SEVERITY: FactWords = FactWords::told(
 );
 
 pub(super) static SHARE: FactWords = FactWords::told(
-    [
-        "share of the plant with {name}",
-        "parte de la planta con {name}",
-    ],
+    ["share of the plant with {name}", "parte de la planta con {name}"],
     [
         "What share of the shoots, leaves or fruit shows a sign, in per cent.",
         "Qué parte de los brotes, hojas o frutos muestra una señal, en tanto por ciento.",
@@ -54,20 +51,14 @@ pub(super) static SHARE: FactWords = FactWords::told(
 );
 
 pub(super) static SINCE: FactWords = FactWords::told(
-    [
-        "day on which it was first seen: {name}",
-        "día en que se vio por primera vez: {name}",
-    ],
+    ["day on which it was first seen: {name}", "día en que se vio por primera vez: {name}"],
     [
         "The day on which a sign was first seen, or on which it happened.",
         "El día en que se vio una señal por primera vez, o en que ocurrió.",
     ],
 )
 .asked(
-    [
-        "When did you first see it: {name}?",
-        "¿Cuándo lo vio por primera vez: {name}?",
-    ],
+    ["When did you first see it: {name}?", "¿Cuándo lo vio por primera vez: {name}?"],
     [
         "Photographs on your telephone carry their date; right to the week will do.",
         "Las fotos del teléfono llevan fecha; basta con acertar la semana.",

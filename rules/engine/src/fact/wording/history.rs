@@ -21,10 +21,7 @@ pub(super) static DONE: FactWords = FactWords::told(
 );
 
 pub(super) static COUNT: FactWords = FactWords::told(
-    [
-        "times in the last {days} days: {name}",
-        "veces en los últimos {days} días: {name}",
-    ],
+    ["times in the last {days} days: {name}", "veces en los últimos {days} días: {name}"],
     [
         "How many times a work was done, or a material used, within so many days.",
         "Cuántas veces se hizo una labor, o se aplicó un producto, en tantos días.",
@@ -49,10 +46,7 @@ pub(super) static LAST: FactWords = FactWords::told(
     ],
 )
 .asked(
-    [
-        "When was this last done or used: {name}?",
-        "¿Cuándo se hizo o se aplicó esto por última vez: {name}?",
-    ],
+    ["When was this last done or used: {name}?", "¿Cuándo se hizo o se aplicó esto por última vez: {name}?"],
     [
         "Right to a few days will do; say so if it never was.",
         "Basta con acertar en unos días; dígalo si nunca se hizo.",

@@ -4,10 +4,7 @@ use super::words::FactWords;
 
 pub(super) static TYPE: FactWords = FactWords::told(
     ["plant", "planta"],
-    [
-        "Which plant it is, by its id in the list of plants.",
-        "Qué planta es, por su id en la lista de plantas.",
-    ],
+    ["Which plant it is, by its id in the list of plants.", "Qué planta es, por su id en la lista de plantas."],
 );
 
 pub(super) static TRAIT: FactWords = FactWords::told(
@@ -42,10 +39,7 @@ pub(super) static AGE: FactWords = FactWords::told(
 
 pub(super) static PLANTED_ON: FactWords = FactWords::told(
     ["planting date", "fecha de plantación"],
-    [
-        "The day on which it was planted in its place.",
-        "El día en que se plantó en su sitio.",
-    ],
+    ["The day on which it was planted in its place.", "El día en que se plantó en su sitio."],
 )
 .asked(
     ["When was it planted?", "¿Cuándo se plantó?"],
@@ -78,10 +72,7 @@ pub(super) static CANOPY_DIAMETER: FactWords = FactWords::told(
     ],
 )
 .asked(
-    [
-        "How wide is it across its leaves?",
-        "¿Cuánto mide de ancho la copa?",
-    ],
+    ["How wide is it across its leaves?", "¿Cuánto mide de ancho la copa?"],
     [
         "Measure on the ground from below the outermost leaves on one side to those on the other.",
         "Mida en el suelo desde debajo de las últimas hojas de un lado hasta las del otro.",
@@ -121,16 +112,10 @@ pub(super) static STAGE: FactWords = FactWords::told(
 
 pub(super) static STAGE_SINCE: FactWords = FactWords::told(
     ["beginning of this stage", "comienzo de esta fase"],
-    [
-        "The day on which the present stage began.",
-        "El día en que empezó la fase actual.",
-    ],
+    ["The day on which the present stage began.", "El día en que empezó la fase actual."],
 )
 .asked(
-    [
-        "Since when has it been doing that?",
-        "¿Desde cuándo está así?",
-    ],
+    ["Since when has it been doing that?", "¿Desde cuándo está así?"],
     [
         "Take the day on which about one shoot in ten had reached it.",
         "Tome el día en que había llegado a esa fase más o menos un brote de cada diez.",
@@ -139,10 +124,7 @@ pub(super) static STAGE_SINCE: FactWords = FactWords::told(
 
 pub(super) static BEARING: FactWords = FactWords::told(
     ["plant of bearing age", "planta en producción"],
-    [
-        "Whether the plant is old enough to bear fruit, and does.",
-        "Si la planta ya tiene edad de dar fruto y lo da.",
-    ],
+    ["Whether the plant is old enough to bear fruit, and does.", "Si la planta ya tiene edad de dar fruto y lo da."],
 )
 .asked(
     ["Does it bear fruit already?", "¿Ya da fruto?"],
@@ -160,10 +142,7 @@ pub(super) static HIPS_WANTED: FactWords = FactWords::told(
     ],
 )
 .asked(
-    [
-        "Do you want to keep the rose hips?",
-        "¿Quiere conservar los escaramujos, el fruto del rosal?",
-    ],
+    ["Do you want to keep the rose hips?", "¿Quiere conservar los escaramujos, el fruto del rosal?"],
     [
         "Hips are the round fruit that follows the flowers, orange or red when ripe.",
         "Son los frutos redondos que siguen a la flor, anaranjados o rojos al madurar.",
@@ -202,10 +181,7 @@ pub(super) static ROOT_DEPTH: FactWords = FactWords::told(
 );
 
 pub(super) static DEPLETION: FactWords = FactWords::told(
-    [
-        "share of soil water that may be used",
-        "parte del agua del suelo que se puede gastar",
-    ],
+    ["share of soil water that may be used", "parte del agua del suelo que se puede gastar"],
     [
         "Share of the water held in the root zone that this plant may use up before it suffers, from its own entry.",
         "Parte del agua guardada en la zona de raíces que esta planta puede gastar antes de sufrir, según su ficha.",

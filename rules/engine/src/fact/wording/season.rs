@@ -3,10 +3,7 @@
 use super::words::FactWords;
 
 pub(super) static HEAT_LEFT: FactWords = FactWords::told(
-    [
-        "warmth left before frost",
-        "calor que queda antes de las heladas",
-    ],
+    ["warmth left before frost", "calor que queda antes de las heladas"],
     [
         "Degree days over 5 °C (41 °F) from the day to the usual first frost or the end of growth, whichever comes first; none in the cold half.",
         "Grados día sobre 5 °C (41 °F) desde el día hasta la primera helada habitual o el fin del crecimiento, lo que llegue antes; cero en la mitad fría.",
@@ -14,10 +11,7 @@ pub(super) static HEAT_LEFT: FactWords = FactWords::told(
 );
 
 pub(super) static HEAT_SUM: FactWords = FactWords::told(
-    [
-        "warmth gathered since {marker}",
-        "calor acumulado desde {marker}",
-    ],
+    ["warmth gathered since {marker}", "calor acumulado desde {marker}"],
     [
         "Degree days over a base temperature since a marker, up to a cut-off where one is named.",
         "Grados día sobre una temperatura base desde un hito de la temporada, con tope superior si se indica.",
@@ -34,10 +28,7 @@ pub(super) static FROST_CHANCE: FactWords = FactWords::told(
 
 pub(super) static FROST_FREE: FactWords = FactWords::told(
     ["climate without frost", "clima sin heladas"],
-    [
-        "Whether fewer than one year in ten has a frost.",
-        "Si hiela en menos de uno de cada diez años.",
-    ],
+    ["Whether fewer than one year in ten has a frost.", "Si hiela en menos de uno de cada diez años."],
 );
 
 pub(super) static MILD_WINTER: FactWords = FactWords::told(
@@ -153,10 +144,7 @@ pub(super) static KOPPEN: FactWords = FactWords::told(
 );
 
 pub(super) static EXTREME_MIN: FactWords = FactWords::told(
-    [
-        "coldest night of a usual year",
-        "noche más fría de un año normal",
-    ],
+    ["coldest night of a usual year", "noche más fría de un año normal"],
     [
         "Mean of each year's lowest temperature; not worked out yet.",
         "Promedio de la temperatura mínima de cada año; todavía no se calcula.",

@@ -40,10 +40,7 @@ pub(super) static CONTAINER_MATERIAL: FactWords = FactWords::told(
     ],
 )
 .asked(
-    [
-        "Is the pot of clay, plastic, wood or fabric?",
-        "¿La maceta es de barro, de plástico, de madera o de tela?",
-    ],
+    ["Is the pot of clay, plastic, wood or fabric?", "¿La maceta es de barro, de plástico, de madera o de tela?"],
     [
         "Glazed clay counts as plastic: water does not pass through it.",
         "El barro esmaltado cuenta como plástico: no deja pasar el agua.",
@@ -88,10 +85,7 @@ pub(super) static REFLECTED_HEAT: FactWords = FactWords::told(
     ],
 )
 .asked(
-    [
-        "Does a wall, paving or a roof throw heat at it?",
-        "¿Le devuelve calor una pared, un pavimento o un techo?",
-    ],
+    ["Does a wall, paving or a roof throw heat at it?", "¿Le devuelve calor una pared, un pavimento o un techo?"],
     [
         "Hold a hand between the plant and the wall or paving on a hot afternoon: does heat come from there?",
         "Ponga la mano entre la planta y la pared o el pavimento en una tarde de calor: ¿viene calor de ahí?",
@@ -106,11 +100,11 @@ pub(super) static MULCHED: FactWords = FactWords::told(
     ],
 )
 .asked(
+    ["Is the soil round it covered with mulch?", "¿Tiene acolchado alrededor: corteza, hojas, paja, compost o grava?"],
     [
-        "Is the soil round it covered with mulch?",
-        "¿Tiene acolchado alrededor: corteza, hojas, paja, compost o grava?",
+        "Yes if no bare soil shows within an arm's length of the stem.",
+        "Sí, si no se ve suelo desnudo a un brazo de distancia del tallo.",
     ],
-    ["Yes if no bare soil shows within an arm's length of the stem.", "Sí, si no se ve suelo desnudo a un brazo de distancia del tallo."],
 );
 
 pub(super) static FROST_HOLLOW: FactWords = FactWords::told(
@@ -136,10 +130,7 @@ pub(super) static PETS: FactWords = FactWords::told(
     ],
 )
 .asked(
-    [
-        "Do pets come here?",
-        "¿Entran aquí mascotas u otros animales domésticos?",
-    ],
+    ["Do pets come here?", "¿Entran aquí mascotas u otros animales domésticos?"],
     [
         "Count the neighbours' dogs and cats, poultry and tortoises too.",
         "Cuente también perros y gatos de los vecinos, gallinas y tortugas.",
@@ -155,10 +146,7 @@ pub(super) static CHILDREN: FactWords = FactWords::told(
 )
 .asked(
     ["Do children come here?", "¿Entran aquí niños?"],
-    [
-        "Count those who visit or pass by too.",
-        "Cuente también a los que vienen de visita o pasan por ahí.",
-    ],
+    ["Count those who visit or pass by too.", "Cuente también a los que vienen de visita o pasan por ahí."],
 );
 
 pub(super) static NEAR_WATER: FactWords = FactWords::told(

@@ -108,10 +108,7 @@ mod tests {
 
     /// The placeholders of a text, sorted, each once.
     fn placeholders(text: &str) -> BTreeSet<&str> {
-        text.split('{')
-            .skip(1)
-            .map(|rest| rest.split_once('}').unwrap().0)
-            .collect()
+        text.split('{').skip(1).map(|rest| rest.split_once('}').unwrap().0).collect()
     }
 
     fn every_text(words: &FactWords) -> Vec<Words> {
@@ -122,12 +119,7 @@ mod tests {
     #[test]
     fn every_fact_that_costs_something_has_a_question_and_no_other_has_one() {
         for entry in CATALOGUE {
-            assert_eq!(
-                words(entry.fact).ask.is_some(),
-                entry.cost > 0,
-                "{}",
-                entry.name
-            );
+            assert_eq!(words(entry.fact).ask.is_some(), entry.cost > 0, "{}", entry.name);
         }
     }
 
@@ -135,10 +127,7 @@ mod tests {
     fn no_two_facts_share_their_words() {
         let mut names = BTreeMap::new();
         for entry in CATALOGUE {
-            for (language, about) in [
-                ("en", words(entry.fact).about.en),
-                ("es", words(entry.fact).about.es),
-            ] {
+            for (language, about) in [("en", words(entry.fact).about.en), ("es", words(entry.fact).about.es)] {
                 let other = names.insert((language, about), entry.name);
                 assert_eq!(other, None, "{} says the same: {about}", entry.name);
             }
@@ -149,17 +138,8 @@ mod tests {
     fn both_languages_say_something_and_use_the_same_placeholders() {
         for entry in CATALOGUE {
             for text in every_text(words(entry.fact)) {
-                assert!(
-                    !text.en.trim().is_empty() && !text.es.trim().is_empty(),
-                    "{}",
-                    entry.name
-                );
-                assert_eq!(
-                    placeholders(text.en),
-                    placeholders(text.es),
-                    "{}",
-                    entry.name
-                );
+                assert!(!text.en.trim().is_empty() && !text.es.trim().is_empty(), "{}", entry.name);
+                assert_eq!(placeholders(text.en), placeholders(text.es), "{}", entry.name);
             }
         }
     }
@@ -172,8 +152,7 @@ mod tests {
             "(JOB or MATERIAL or CLASS, within DAYS)" | "(JOB or MATERIAL, within DAYS)" => {
                 vec!["days", "name"]
             }
-            "(tmin tmax tmean rain et0 rh, N days)"
-            | "(mean min max sum, tmin tmax tmean rain, N days)" => {
+            "(tmin tmax tmean rain et0 rh, N days)" | "(mean min max sum, tmin tmax tmean rain, N days)" => {
                 vec!["aggregate", "days", "series"]
             }
             "(TEMPERATURE, N days)" => vec!["days", "temperature"],
@@ -187,12 +166,7 @@ mod tests {
             assert_eq!(named, expected(entry.arguments), "{}", entry.name);
             assert!(placeholders(words.about.en).is_empty(), "{}", entry.name);
             if let Some(ask) = words.ask {
-                assert_eq!(
-                    placeholders(ask.question.en),
-                    placeholders(words.name.en),
-                    "{}",
-                    entry.name
-                );
+                assert_eq!(placeholders(ask.question.en), placeholders(words.name.en), "{}", entry.name);
                 assert!(placeholders(ask.look.en).is_empty(), "{}", entry.name);
             }
         }
@@ -203,21 +177,14 @@ mod tests {
         for entry in CATALOGUE {
             let words = words(entry.fact);
             for name in [words.name.en, words.name.es] {
-                assert!(
-                    !name.ends_with(['.', '?']) && name.chars().count() <= 60,
-                    "{name}"
-                );
+                assert!(!name.ends_with(['.', '?']) && name.chars().count() <= 60, "{name}");
             }
             for about in [words.about.en, words.about.es] {
                 assert!(about.ends_with('.'), "{about}");
             }
             if let Some(ask) = words.ask {
                 assert!(ask.question.en.ends_with('?'), "{}", ask.question.en);
-                assert!(
-                    ask.question.es.contains('¿') && ask.question.es.ends_with('?'),
-                    "{}",
-                    ask.question.es
-                );
+                assert!(ask.question.es.contains('¿') && ask.question.es.ends_with('?'), "{}", ask.question.es);
                 for look in [ask.look.en, ask.look.es] {
                     assert!(look.ends_with(['.', '?']), "{look}");
                 }
@@ -230,18 +197,8 @@ mod tests {
         for entry in CATALOGUE {
             let about = words(entry.fact).about;
             let late = entry.missing == Missing::NotYet;
-            assert_eq!(
-                about.en.contains("not worked out yet"),
-                late,
-                "{}",
-                entry.name
-            );
-            assert_eq!(
-                about.es.contains("todavía no se calcula"),
-                late,
-                "{}",
-                entry.name
-            );
+            assert_eq!(about.en.contains("not worked out yet"), late, "{}", entry.name);
+            assert_eq!(about.es.contains("todavía no se calcula"), late, "{}", entry.name);
         }
     }
 }

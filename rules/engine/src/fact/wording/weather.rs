@@ -19,10 +19,7 @@ pub(super) static TMAX: FactWords = FactWords::told(
 );
 
 pub(super) static TMEAN: FactWords = FactWords::told(
-    [
-        "usual mean temperature of the day",
-        "temperatura media habitual del día",
-    ],
+    ["usual mean temperature of the day", "temperatura media habitual del día"],
     [
         "Half the sum of the usual minimum and maximum of the day.",
         "La mitad de la suma de la mínima y la máxima habituales del día.",
@@ -38,10 +35,7 @@ pub(super) static RAIN: FactWords = FactWords::told(
 );
 
 pub(super) static ET0: FactWords = FactWords::told(
-    [
-        "reference evapotranspiration",
-        "evapotranspiración de referencia",
-    ],
+    ["reference evapotranspiration", "evapotranspiración de referencia"],
     [
         "Water that a well watered short grass would use on such a day.",
         "Agua que gastaría en un día así un césped corto y bien regado.",
@@ -66,17 +60,11 @@ pub(super) static WIND: FactWords = FactWords::told(
 
 pub(super) static DAYLENGTH: FactWords = FactWords::told(
     ["day length", "duración del día"],
-    [
-        "Hours from sunrise to sunset at the place.",
-        "Horas de sol a sol en el lugar.",
-    ],
+    ["Hours from sunrise to sunset at the place.", "Horas de sol a sol en el lugar."],
 );
 
 pub(super) static PAST: FactWords = FactWords::told(
-    [
-        "{aggregate} {series} of the last {days} days",
-        "{aggregate} de {series} de los últimos {days} días",
-    ],
+    ["{aggregate} {series} of the last {days} days", "{aggregate} de {series} de los últimos {days} días"],
     [
         "Mean, lowest, highest or total of the weather over the days before the day asked: records where enough days are there, else the curve of the normals.",
         "Promedio, valor más bajo, más alto o total del tiempo en los días anteriores: registros si hay días suficientes, si no la curva de los valores normales.",
@@ -84,10 +72,7 @@ pub(super) static PAST: FactWords = FactWords::told(
 );
 
 pub(super) static AHEAD: FactWords = FactWords::told(
-    [
-        "{aggregate} {series} of the next {days} days",
-        "{aggregate} de {series} de los próximos {days} días",
-    ],
+    ["{aggregate} {series} of the next {days} days", "{aggregate} de {series} de los próximos {days} días"],
     [
         "Mean, lowest, highest or total of the weather over the day asked and those after it: the forecast for its days, the curve of the normals beyond.",
         "Promedio, valor más bajo, más alto o total del tiempo en el día y los siguientes: el pronóstico mientras alcanza, después la curva de los valores normales.",
@@ -106,10 +91,7 @@ pub(super) static FROST_AHEAD: FactWords = FactWords::told(
 );
 
 pub(super) static SOIL_10CM: FactWords = FactWords::told(
-    [
-        "soil temperature at 10 cm (4 in)",
-        "temperatura del suelo a 10 cm (4 in)",
-    ],
+    ["soil temperature at 10 cm (4 in)", "temperatura del suelo a 10 cm (4 in)"],
     [
         "Temperature of the soil at 10 cm (4 in), which follows that of the air more gently and later.",
         "Temperatura del suelo a 10 cm (4 in), que sigue a la del aire con retraso y más suave.",

@@ -19,10 +19,7 @@ impl Words {
     /// Spanish for `es` and every `es-…`, in either case of letters; else English.
     #[must_use]
     pub fn get(&self, language: &str) -> &'static str {
-        let spanish = language
-            .split('-')
-            .next()
-            .is_some_and(|first| first.eq_ignore_ascii_case("es"));
+        let spanish = language.split('-').next().is_some_and(|first| first.eq_ignore_ascii_case("es"));
         if spanish { self.es } else { self.en }
     }
 }
@@ -58,23 +55,13 @@ const fn both([en, es]: Pair) -> Words {
 impl FactWords {
     /// Of a fact that nobody is asked for.
     pub(super) const fn told(name: Pair, about: Pair) -> Self {
-        Self {
-            name: both(name),
-            about: both(about),
-            ask: None,
-        }
+        Self { name: both(name), about: both(about), ask: None }
     }
 
     /// The same fact with the question that finds it out, and how to look.
     pub(super) const fn asked(self, question: Pair, look: Pair) -> Self {
-        let ask = AskWords {
-            question: both(question),
-            look: both(look),
-        };
-        Self {
-            ask: Some(ask),
-            ..self
-        }
+        let ask = AskWords { question: both(question), look: both(look) };
+        Self { ask: Some(ask), ..self }
     }
 }
 
