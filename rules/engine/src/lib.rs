@@ -1,8 +1,24 @@
-//! The rule language of Lammas: read, check, compile, decide, explain, rank.
+//! The rule language of Lammas.
+//!
+//! A rule set is a folder of YAML files. [`read`] makes entries of them ([`mod@pack`]), each with the place of whatever a
+//! fault may have to point at; [`check`] says everything that is wrong with it; [`compile`] makes a [`compile::set::Set`]:
+//! names are numbers, conditions are tests of shared terms, rules stand by plant behind a sieve.
+//!
+//! A question arrives as it was said ([`question::said`]) and is understood against the set ([`question::understand`]):
+//! every field that can't be used is named at once. [`decide`] judges every rule of the plant in three values on the day,
+//! with its window, its holds and guards, and what clashes or must be kept apart. [`rank`] puts the tasks in order,
+//! [`mod@explain`] says them in words with the facts, amounts and sources they rest on, [`ask`] finds the question whose
+//! answer would settle the most, and [`validity`] how long all this holds. [`version`] names sets and answers by hash.
+//!
+//! What a rule may speak of stands in [`fact::catalogue`]; how it is written, in [`lang`] and in `LANGUAGE.md`.
+//! [`scenario`] runs the questions that stand beside the rules with what must and must not be answered.
+//!
+//! Nothing here reads a clock, a file or the network, and nothing panics. Deciding never fails: not knowing is an outcome.
 #![deny(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 #![cfg_attr(test, allow(clippy::float_cmp))]
 
 pub mod ask;
+pub mod check;
 pub mod compile;
 pub mod decide;
 pub mod explain;

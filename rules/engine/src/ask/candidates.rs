@@ -28,18 +28,25 @@ pub enum Candidate {
     History,
 }
 
-/// The candidates behind the rules that depend.
-pub(super) fn of(depending: &[&Verdict], decision: &Decision, moment: &Moment<'_>) -> Vec<Candidate> {
-    let mut out: Vec<Candidate> = Vec::new();
-    let mut add = |candidate: Option<Candidate>| {
-        if let Some(candidate) = candidate
-            && candidate.cost() > 0
-            && !out.contains(&candidate)
-        {
-            out.push(candidate);
-        }
-    };
-    for verdict in depending {
+/// The candidates behind the rules that depend, each with the rules that hang on it.
+pub(super) fn of<'v>(
+    depending: &[&'v Verdict],
+    decision: &Decision,
+    moment: &Moment<'_>,
+) -> Vec<(Candidate, Vec<&'v Verdict>)> {
+    let mut out: Vec<(Candidate, Vec<&'v Verdict>)> = Vec::new();
+    for verdict in depending.iter().copied() {
+        let mut add = |candidate: Option<Candidate>| {
+            let Some(candidate) = candidate.filter(|candidate| candidate.cost() > 0) else { return };
+            match out.iter_mut().find(|(known, _)| *known == candidate) {
+                Some((_, behind)) => {
+                    if behind.last().is_none_or(|last| last.at != verdict.at) {
+                        behind.push(verdict);
+                    }
+                }
+                None => out.push((candidate, vec![verdict])),
+            }
+        };
         let Outcome::Depends { on, .. } = &verdict.outcome else { continue };
         for hangs in on {
             match hangs {

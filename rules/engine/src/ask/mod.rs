@@ -21,12 +21,12 @@ const MOST_SETTLED: usize = 3;
 pub fn next(decision: &Decision, moment: &Moment<'_>, language: &str) -> Vec<Shown> {
     let depending: Vec<&Verdict> = decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Depends { .. })).collect();
     let mut weighed: Vec<(f64, usize, Candidate, Vec<answers::Answer>, Vec<Vec<LeadsTo>>)> = Vec::new();
-    for (place, candidate) in candidates::of(&depending, decision, moment).into_iter().enumerate() {
+    for (place, (candidate, behind)) in candidates::of(&depending, decision, moment).into_iter().enumerate() {
         let answers = answers::of(&candidate, moment, language);
         let mut worth = 0.0;
         let mut leads = Vec::new();
         for answer in &answers {
-            let (gain, leads_to) = tried(answer, &depending, moment);
+            let (gain, leads_to) = tried(answer, &behind, moment);
             worth += gain * answer.share;
             leads.push(leads_to);
         }

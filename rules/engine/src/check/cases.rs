@@ -86,7 +86,7 @@ const CASES: &[Case] = &[
         also: &[],
         at: "product_for_rat",
         says: "",
-        just_not: &[("rules/rose.yaml", "      typical: {min: 30, max: 60, unit: g}\n", "      call: product_for_rate\n      with: {rate: 10 g/m², area: 2 m², content: 10 %}\n")],
+        just_not: &[("rules/rose.yaml", "      typical: {min: 30, max: 60, unit: g}\n", "      call: product_for_rate\n      with: {nutrient_rate: 10 g/m², area: 2 m², analysis: 10 %}\n")],
     },
     Case {
         code: "fact-not-available",

@@ -52,9 +52,9 @@ fn days(one: &Filed<MaterialEntry>, other: &Filed<MaterialEntry>) -> u16 {
 #[cfg(test)]
 pub(super) const CASE: super::cases::Case = super::cases::Case {
     code: "clash-with-itself",
-    trips: &[("rules/rose.yaml", "materials: [garden-oil]", "materials: [garden-oil, wettable-sulphur]")],
+    trips: &[("rules/rose.yaml", "materials: [wettable-sulphur]", "materials: [wettable-sulphur, garden-oil]")],
     also: &[],
-    at: "wettable-sulphur]\n  repeat",
+    at: "garden-oil]\n  alternate",
     says: "",
     just_not: &[("rules/rose.yaml", "materials: [garden-oil]", "materials: [garden-oil, granular-feed]")],
 };
@@ -67,8 +67,8 @@ mod tests {
     fn a_rule_neither_clashes_nor_takes_turns_with_itself() {
         assert_eq!(
             said(&[("rules/rose.yaml", "alternate: {with: rose.oil-aphids, gap: 14 days}", "alternate: {with: rose.sulphur-mildew, gap: 14 days}\n  clashes: [rose.sulphur-mildew]")]),
-            "rules/rose.yaml:82:21: error[clash-with-itself]: `rose.sulphur-mildew` takes turns with itself\n  help: name the other rule\n\
-             rules/rose.yaml:83:13: error[clash-with-itself]: `rose.sulphur-mildew` clashes with itself\n  help: name the other rule"
+            "rules/rose.yaml:81:21: error[clash-with-itself]: `rose.sulphur-mildew` takes turns with itself\n  help: name the other rule\n\
+             rules/rose.yaml:82:13: error[clash-with-itself]: `rose.sulphur-mildew` clashes with itself\n  help: name the other rule"
         );
     }
 }

@@ -201,8 +201,8 @@ mod tests {
 
     #[test]
     fn keys_are_found_with_their_values_and_not_inside_quotes_or_comments() {
-        assert_eq!(found("why", Some("es")).unwrap(), "f:2:34 es: 'el es: porqué'");
-        assert_eq!(found("steps", Some("es")).unwrap(), "f:6:5 es: [uno]\n");
+        assert_eq!(found("why", Some("es")).unwrap(), "f:2:33 es: 'el es: porqué'");
+        assert_eq!(found("steps", Some("es")).unwrap(), "f:6:5 es: [uno]");
         assert_eq!(found("title", None).unwrap(), "f:7:3 title: don't\n");
         assert_eq!(found("why", Some("fr")), None);
         assert_eq!(found("hold", None), None);

@@ -41,6 +41,12 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
             faults.push(Fault::error("missing-field", place(file, &part.id), message).help("name what it can be in `values`"));
         }
     }
+    for Filed { file, entry } in &pack.problems {
+        if matches!(&entry.plants, AllOr::These(ids) if ids.is_empty()) {
+            let mut eye = Eye { pack, file, id: &entry.id, faults };
+            eye.say(&[("plants", 0)], format!("no plant gets the problem `{}`", entry.id.value), "name its plants, or `all`");
+        }
+    }
     for Filed { file, entry } in &pack.materials {
         let mut eye = Eye { pack, file, id: &entry.id, faults };
         apart(&entry.keep_apart, &mut eye);

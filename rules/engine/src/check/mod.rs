@@ -112,7 +112,7 @@ checks! {
     "missing-translation", "a text is not there in every language", Error, AtPack(missing_translation::look);
     "missing-source", "nobody says where it comes from", Error, AtPack(missing_source::look);
     "missing-caution", "a hazardous material lacks a caution", Error, AtPack(missing_caution::look);
-    "unknown-placeholder", "a text quotes what the rule does not read", Error, AtPack(unknown_placeholder::look);
+    "unknown-placeholder", "a text quotes what the rule does not read", Error, AtSet(unknown_placeholder::look);
     "month-named", "a text names a month", Error, AtPack(month_named::look);
     "dose-on-label-material", "a rule says how much of a material whose label says it", Error, AtPack(dose_on_label_material::look);
     "amount-above-maximum", "an amount is more than the material bears", Error, AtPack(amount_above_maximum::look);

@@ -100,7 +100,7 @@ mod tests {
     fn a_rule_can_not_wait_for_itself() {
         assert_eq!(
             said(&[("rules/rose.yaml", "- id: rose.soak\n", "- id: rose.soak\n  after: [rose.soak]\n")]),
-            "rules/rose.yaml:50:11: error[order-in-a-circle]: these rules wait for each other: `rose.soak` before `rose.soak`\n  help: take one of the orders out"
+            "rules/rose.yaml:48:11: error[order-in-a-circle]: these rules wait for each other: `rose.soak` before `rose.soak`\n  help: take one of the orders out"
         );
     }
 }

@@ -56,9 +56,9 @@ fn repeated<'p>(what: &str, ids: impl Iterator<Item = (&'p str, &'p At<String>)>
 #[cfg(test)]
 pub(super) const CASE: super::cases::Case = super::cases::Case {
     code: "repeated-id",
-    trips: &[("words/signs.yaml", "- id: white-powder", "- id: aphids")],
-    also: &["unknown-name"],
-    at: "aphids\n  where: leaf-upper",
+    trips: &[("words/outlooks.yaml", "", "- {id: bloom, name: {en: \"Flowers\", es: \"Flores\"}}\n")],
+    also: &[],
+    at: "bloom, name: {en: \"Flowers\"",
     says: "",
     just_not: &[("words/outlooks.yaml", "", "- {id: dormant, name: {en: \"Rest\", es: \"Reposo\"}}\n"), ("rules/rose.yaml", "expect: [", "expect: [{what: dormant, after: 200 days}, ")],
 };

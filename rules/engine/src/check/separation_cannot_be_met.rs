@@ -65,7 +65,7 @@ mod tests {
     fn rules_that_take_turns_leave_their_materials_the_time_they_need() {
         assert_eq!(
             said(&[("rules/rose.yaml", "gap: 14 days", "gap: 13 days")]),
-            "rules/rose.yaml:82:42: error[separation-cannot-be-met]: `rose.sulphur-mildew` follows `rose.oil-aphids` after 13 days, but is kept 14 days apart from the class `sulphur-spray`\n  help: lengthen `gap`, or choose another partner"
+            "rules/rose.yaml:81:43: error[separation-cannot-be-met]: `rose.sulphur-mildew` follows `rose.oil-aphids` after 13 days, but is kept 14 days apart from the class `sulphur-spray`\n  help: lengthen `gap`, or choose another partner"
         );
     }
 }

@@ -5,13 +5,13 @@ use std::collections::BTreeSet;
 use super::placeholder::{self, Placeholder};
 use super::read_by_rule::read_by;
 use super::wording::{self, Wording};
+use crate::compile::set::Set;
 use crate::fault::Fault;
 use crate::nearest::nearest;
-use crate::pack::Pack;
 
-/// Looks at every text.
-pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
-    for wording in wording::all(pack) {
+/// Looks at every text of a set that compiles: a slip in a condition is not told again at each text that quotes it.
+pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
+    for wording in wording::all(&set.pack) {
         let languages = wording.languages();
         if !languages.iter().flat_map(|(_, texts)| texts).any(|text| text.contains(['{', '}'])) {
             continue;
@@ -81,7 +81,10 @@ fn uneven(wording: &Wording<'_>, quoted: &[(&str, BTreeSet<String>)], faults: &m
 #[cfg(test)]
 pub(super) const CASE: super::cases::Case = super::cases::Case {
     code: "unknown-placeholder",
-    trips: &[("rules/rose.yaml", "es: \"Pide agua cada {water.interval}.\"", "es: \"Pide agua cada {water.need}, {water.interval}.\"")],
+    trips: &[
+        ("rules/rose.yaml", "en: \"It wants water every {water.interval}.\"", "en: \"It wants {water.need}.\""),
+        ("rules/rose.yaml", "es: \"Pide agua cada {water.interval}.\"", "es: \"Pide {water.need}.\""),
+    ],
     also: &[],
     at: "{water.need}",
     says: "",

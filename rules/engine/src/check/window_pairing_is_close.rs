@@ -88,9 +88,9 @@ fn follows(opens: &MarkerRef, closes: &MarkerRef) -> bool {
 #[cfg(test)]
 pub(super) const CASE: super::cases::Case = super::cases::Case {
     code: "window-pairing-is-close",
-    trips: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}", "{opens: shortest_day, closes: growing.start}")],
+    trips: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}", "{opens: autumn_equinox, closes: longest_day}")],
     also: &[],
-    at: "shortest_day, closes",
+    at: "autumn_equinox, closes",
     says: "",
-    just_not: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}", "{opens: shortest_day, closes: growing.end}")],
+    just_not: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}", "{opens: autumn_equinox, closes: warmest_week - 20 weeks}")],
 };

@@ -68,7 +68,8 @@ pub(super) fn of_trait(number: u16) -> Typed {
 fn of_fact(fact: Fact, span: Span) -> Result<Typed, Mistake> {
     let entry = fact.entry();
     if entry.missing == Missing::NotYet {
-        return Err(Mistake::new("fact-not-available", span, format!("`{}` can't be worked out yet", entry.name)));
+        return Err(Mistake::new("fact-not-available", span, format!("`{}` can't be worked out yet", entry.name))
+            .help("say it with facts that there are, or leave the rule out for now"));
     }
     if fact == Fact::HarvestWait {
         return Ok(marker::typed(super::term::MarkerRef::HarvestWait, entry.name));

@@ -39,10 +39,23 @@ impl<'p> Report<'p> {
     /// A mistake in an expression.
     pub fn mistake(&mut self, file: &str, text: &At<String>, mistake: &Mistake) {
         let quoted = self.pack.is_quoted(file, text);
-        let place = crate::pack::Expression(text.clone()).place(file, mistake.span, quoted);
+        let place = if self.stands_as_read(file, text, quoted) {
+            crate::pack::Expression(text.clone()).place(file, mistake.span, quoted)
+        } else {
+            // Folded over several lines, or with escapes: a column inside it would point at the wrong thing.
+            place(file, text)
+        };
         let mut fault = Fault::error(mistake.code, place, mistake.message.clone());
         fault.help.clone_from(&mistake.help);
         self.found.push(fault);
+    }
+
+    /// Whether a scalar stands in its file, on one line, letter by letter as it was read.
+    fn stands_as_read(&self, file: &str, text: &At<String>, quoted: bool) -> bool {
+        let index = |n: u64| usize::try_from(n).ok()?.checked_sub(1);
+        let line = index(text.referenced.line()).and_then(|n| self.pack.files.get(file)?.lines().nth(n));
+        let from = index(text.referenced.column()).and_then(|n| line?.char_indices().nth(n + usize::from(quoted)));
+        from.and_then(|(at, _)| line?.get(at..)).is_some_and(|rest| rest.starts_with(text.value.as_str()))
     }
 
     /// The number of an id.

@@ -111,6 +111,10 @@ fn separations(file: &str, entries: &[ApartEntry], names: &Names, report: &mut R
 
 fn rule_info(filed: &Filed<RuleEntry>, pack: &Pack, names: &Names, materials: &[MaterialInfo], report: &mut Report<'_>) -> RuleInfo {
     let (file, entry) = (&filed.file, &filed.entry);
+    report.ids(file, entry.whom.plant.as_slice(), &names.plants, "plant");
+    if let Some(AllOr::These(plants)) = &entry.whom.plants {
+        report.ids(file, plants, &names.plants, "plant");
+    }
     let used = report.ids(file, &entry.materials, &names.materials, "material");
     let mut cautions = report.ids(file, &entry.cautions, &names.cautions, "caution");
     let mut apart = separations(file, &entry.keep_apart, names, report);
@@ -266,7 +270,8 @@ fn book(number: u16, filed: &Filed<PlantEntry>, pack: &Pack, names: &Names, info
     let scope = Scope { names, plant: own, plant_id: &entry.id.value, short_traits: false };
     let mut pool = Pool::default();
     let mut reader = Reader { scope, pool: &mut pool, report };
-    report_stages(file, entry, names, reader.report);
+    reader.report.ids(file, &entry.stages, &names.stages, "stage");
+    reader.report.ids(file, &entry.in_leaf, &own.stages, "stage of this plant");
     let stages = entry
         .stage_model
         .iter()
@@ -340,11 +345,6 @@ fn book(number: u16, filed: &Filed<PlantEntry>, pack: &Pack, names: &Names, info
         sieve,
         cautions,
     }
-}
-
-fn report_stages(file: &str, entry: &PlantEntry, names: &Names, report: &mut Report<'_>) {
-    report.ids(file, &entry.stages, &names.stages, "stage");
-    report.ids(file, &entry.in_leaf, &names.stages, "stage");
 }
 
 fn is_for(rule: &Filed<RuleEntry>, plant: &PlantEntry) -> bool {

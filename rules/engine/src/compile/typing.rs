@@ -297,7 +297,7 @@ fn compare(left: &Expr, comparison: Comparison, right: &Expr, span: Span, scope:
                 return Err(if both.contains(&Dimension::Temperature) && both.contains(&Dimension::TemperatureDifference) {
                     fault.help("a difference of temperatures is in K")
                 } else {
-                    fault
+                    fault.help(format!("compare `{}` with {}", print::expr(left), x.dimension.words()))
                 });
             }
             year_is_for_ages(&a, &b, span)?;

@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use serde::de::DeserializeOwned;
 
+use super::in_words;
 use crate::fault::{Fault, Place, Weight, in_order};
 use crate::pack::{Filed, Header, Pack};
 
@@ -124,19 +125,6 @@ fn one<T: DeserializeOwned>(file: &PackFile) -> Result<T, Box<Fault>> {
             column: location.map_or(0, |l| u32::try_from(l.column()).unwrap_or(0)),
             width: 0,
         };
-        let words = error.without_snippet().to_string();
-        let words = words.lines().next().unwrap_or_default().to_owned();
-        Box::new(shaped(place, &words))
+        Box::new(in_words::fault(place, &file.text, &error.without_snippet().to_string()))
     })
-}
-
-/// The reader's words, with the nearest name where it met a field that it does not know.
-fn shaped(place: Place, words: &str) -> Fault {
-    let quoted: Vec<&str> = words.split('`').skip(1).step_by(2).collect();
-    let syntax = !(words.contains("unknown field") || words.contains("unknown variant") || words.contains("missing field") || words.contains("invalid type") || words.contains("duplicate") || words.contains("expected"));
-    let fault = Fault::error(if syntax { "not-yaml" } else { "wrong-shape" }, place, words.to_owned());
-    match quoted.split_first() {
-        Some((word, known)) if words.contains("unknown") => fault.nearest(word, known.iter().copied()),
-        _ => fault,
-    }
 }

@@ -1,5 +1,6 @@
 //! Files of a pack into entries, with the place of everything that a fault may have to point at.
 
 mod folder;
+mod in_words;
 
 pub use folder::{MOST_BYTES, PackFile, read};
