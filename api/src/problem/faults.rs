@@ -1,6 +1,6 @@
 //! Everything that is wrong with a request, collected so that one answer names it all.
 
-use super::kinds::Kind;
+use super::kinds::{Kind, UNKNOWN_CLIMATE, UNKNOWN_PLANT, UNKNOWN_RULE_SET};
 use super::wire::FieldError;
 use super::{Problem, pointer};
 
@@ -9,20 +9,47 @@ pub const MOST: usize = 50;
 
 const LONGEST_ID: usize = 100;
 
+/// Kinds that say more than that a value is wrong, the most telling first. What is only not available yet comes last:
+/// it is named as the kind when nothing else is wrong.
+const TELLING: [Kind; 3] = [UNKNOWN_PLANT, UNKNOWN_CLIMATE, UNKNOWN_RULE_SET];
+
 /// The wrong places found so far.
 #[derive(Debug, Default)]
 pub struct Faults {
     found: Vec<FieldError>,
+    /// Kinds of their own that were met.
+    own: Vec<Kind>,
+    /// Whether any place is simply wrong.
+    plain: bool,
 }
 
 impl Faults {
     /// Notes what is wrong at `at` (a JSON pointer).
     pub fn add(&mut self, at: impl Into<String>, detail: impl Into<String>) {
+        self.plain = true;
+        self.push(at.into(), detail.into());
+    }
+
+    /// Notes what is wrong at `at` where that is a kind of problem of its own.
+    pub fn add_as(&mut self, kind: Kind, at: impl Into<String>, detail: impl Into<String>) {
+        self.own.push(kind);
+        self.push(at.into(), detail.into());
+    }
+
+    /// Notes what is wrong at `at`, unless something is noted there already: a place is judged by its form first.
+    pub fn add_if_new(&mut self, kind: Option<Kind>, at: String, detail: String) {
+        if self.found.iter().any(|known| known.pointer == at) {
+            return;
+        }
+        match kind {
+            Some(kind) => self.add_as(kind, at, detail),
+            None => self.add(at, detail),
+        }
+    }
+
+    fn push(&mut self, pointer: String, detail: String) {
         if self.found.len() < MOST {
-            self.found.push(FieldError {
-                pointer: at.into(),
-                detail: detail.into(),
-            });
+            self.found.push(FieldError { pointer, detail });
         }
     }
 
@@ -99,7 +126,7 @@ impl Faults {
         self.found
     }
 
-    /// Nothing, or the problem of this kind that lists what was found.
+    /// Nothing, or the problem that lists what was found: of this kind, unless a place has a more telling one.
     ///
     /// # Errors
     /// The problem, when anything was found.
@@ -107,7 +134,9 @@ impl Faults {
         if self.found.is_empty() {
             Ok(())
         } else {
-            Err(Problem::invalid(kind, self.found))
+            let telling = TELLING.into_iter().find(|kind| self.own.contains(kind));
+            let only = self.own.first().copied().filter(|_| !self.plain);
+            Err(Problem::invalid(telling.or(only).unwrap_or(kind), self.found))
         }
     }
 }

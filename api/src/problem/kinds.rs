@@ -76,6 +76,8 @@ kinds! {
         "The path is not one of this service's. `/openapi.json` lists those that are.";
     UNKNOWN_QUANTITY: "unknown-quantity", 404, "no quantity has this name",
         "The detail gives the nearest name there is. `GET /v1/quantities` lists them all.";
+    CLIMATE_NOT_FOUND: "climate-not-found", 404, "no climate is registered under this id",
+        "The detail gives the nearest id there is. `GET /v1/climates` lists them all.";
     UNKNOWN_PROBLEM: "unknown-problem", 404, "no kind of problem has this name",
         "The name is not the last part of a `type` this service gives.";
     METHOD_NOT_ALLOWED: "method-not-allowed", 405, "this path does not take this method",
@@ -90,6 +92,14 @@ kinds! {
         "Send JSON, in UTF-8, not compressed, with `content-type: application/json`.";
     INVALID_REQUEST: "invalid-request", 422, "the request has wrong or missing values",
         "The body is JSON, but some of it cannot be used. Each entry of `errors` points at one place (RFC 6901) and says what is wrong there.";
+    UNKNOWN_PLANT: "unknown-plant", 422, "no rule set knows this plant",
+        "The entry of `errors` at the plant gives the nearest names there are. `GET /v1/plants` lists them all. Nothing is advised for a plant that no rule set knows.";
+    UNKNOWN_CLIMATE: "unknown-climate", 422, "no climate is registered under this id",
+        "The entry of `errors` at the climate gives the nearest id there is. `GET /v1/climates` lists them all; a climate may also be written out as monthly normals.";
+    UNKNOWN_RULE_SET: "unknown-rule-set", 422, "no such rule set is published here",
+        "The entry of `errors` at the rule set names those that are published.";
+    NOT_AVAILABLE_YET: "not-available-yet", 422, "the request asks for something that is not available yet",
+        "The request is sound, but this version of the service cannot do what the named places ask for. Leave them out, or give what the detail says instead.";
     BROKEN: "broken", 500, "something broke in the service",
         "The fault is the service's. Give its operator the `request_id`.";
     NOT_READY: "not-ready", 503, "the service is not ready",

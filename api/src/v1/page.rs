@@ -47,6 +47,11 @@ pub struct Page<T> {
 }
 
 impl PageQuery {
+    /// The page that a call asks for which has parameters beside these.
+    pub(crate) fn new(limit: Option<u16>, cursor: Option<String>) -> Self {
+        Self { limit, cursor }
+    }
+
     /// The page of `sorted`, which is in the order of `key`.
     ///
     /// # Errors

@@ -133,7 +133,8 @@ async fn collected(mut payload: Payload, most: usize, within: Duration) -> Resul
     }
 }
 
-fn parsed<T: DeserializeOwned>(text: &[u8], deepest: usize) -> Result<T, Problem> {
+/// A text read as a `T`, with every place named that does not fit.
+pub(crate) fn parsed<T: DeserializeOwned>(text: &[u8], deepest: usize) -> Result<T, Problem> {
     if nesting::is_deeper(text, deepest) {
         return Err(Problem::new(
             NESTED_TOO_DEEP,

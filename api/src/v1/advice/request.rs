@@ -70,6 +70,11 @@ impl AdviceRequest {
     /// # Errors
     /// The problem `invalid-request`, with every wrong place.
     pub fn check(&self) -> Result<(), Problem> {
+        self.faults().or_problem(INVALID_REQUEST)
+    }
+
+    /// The same, to be gone on with.
+    pub(crate) fn faults(&self) -> Faults {
         let mut faults = Faults::default();
         self.climate.check("/climate", &mut faults);
         self.plant.check("/plant", &mut faults);
@@ -99,7 +104,7 @@ impl AdviceRequest {
                 "expected a date or pinned versions in `rule_sets`, found both",
             );
         }
-        faults.or_problem(INVALID_REQUEST)
+        faults
     }
 }
 

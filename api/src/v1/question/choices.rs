@@ -24,6 +24,8 @@ macro_rules! choices {
     )*};
 }
 
+pub(crate) use choices;
+
 choices! {
     /// Where the plant stands.
     Planting {

@@ -128,6 +128,22 @@ pub struct ClimateForecast {
 }
 
 impl ClimateGiven {
+    /// A climate that is registered already takes the weather of the day and nothing else.
+    fn check_named(&self, form: &str, at: &str, faults: &mut Faults) {
+        for (name, said) in [
+            ("longitude", self.longitude.is_some()),
+            ("elevation_m", self.elevation_m.is_some()),
+            ("normals", self.normals.is_some()),
+            ("frost", self.frost.is_some()),
+            ("extreme_min_c", self.extreme_min_c.is_some()),
+            ("tmin_sd_k", self.tmin_sd_k.is_some()),
+        ] {
+            if said {
+                faults.add(below(at, name), format!("expected only `observations` and `forecast` beside `{form}`"));
+            }
+        }
+    }
+
     /// What is wrong with its form, and with the numbers that every form has. The numbers of a climate written out
     /// are judged where the season is reckoned from them.
     pub(crate) fn check(&self, at: &str, faults: &mut Faults) {
@@ -152,6 +168,7 @@ impl ClimateGiven {
                     "expected a longitude, since no normals are given",
                 );
             }
+            [form @ ("id" | "area")] => self.check_named(form, at, faults),
             [_] => {}
             [_, second, ..] => {
                 let named = said

@@ -5,7 +5,7 @@ use crate::decide::decision::Decision;
 use crate::decide::moment::Moment;
 use crate::decide::outcome::{Hangs, Outcome, Verdict};
 use crate::decide::{causes, read};
-use crate::explain::term_name;
+use crate::explain::{term_name, words};
 use crate::fact::catalogue::Fact;
 use crate::fact::value::Value;
 use crate::fact::wording;
@@ -174,7 +174,22 @@ impl Candidate {
                 let how = sign(*number).map_or("", |s| s.look.get(language));
                 (text.replace("{name}", name), if how.is_empty() { look.to_owned() } else { how.to_owned() })
             }
-            _ => (text.to_owned(), look.to_owned()),
+            // One question for all works: the list of what was done answers it.
+            Self::History => (
+                words::pick(
+                    language,
+                    "What was done to it in the last two months: cut, fed, watered, sprayed?",
+                    "¿Qué se le ha hecho en los últimos dos meses: podas, abonos, riegos, pulverizaciones?",
+                )
+                .to_owned(),
+                words::pick(
+                    language,
+                    "List each work with its day and, for a feed or a spray, what was in it.",
+                    "Anote cada labor con su día y, si fue abono o pulverización, qué llevaba.",
+                )
+                .to_owned(),
+            ),
+            Self::Fact(_) => (text.to_owned(), look.to_owned()),
         }
     }
 }

@@ -79,14 +79,14 @@ fn absence(term: &Term) -> (String, Option<String>) {
                 let found: Vec<&str> =
                     places().iter().filter(|place| without(place.climate.season.marker(*marker))).map(|place| place.name.as_str()).collect();
                 found.first().map(|first| match found.len() {
-                    1 => format!("so it is in {first}"),
-                    many => format!("so it is in {first} and {} more of the {} reference climates", many - 1, places().len()),
+                    1 => format!("as in {first}"),
+                    many => format!("as in {first} and {} more of the {} reference climates", many - 1, places().len()),
                 })
             }
-            MarkerRef::Last(_) => Some("so it is when no such work was ever done".to_owned()),
-            MarkerRef::HarvestWait => Some("so it is when nothing was sprayed lately".to_owned()),
-            MarkerRef::Planted | MarkerRef::Since(_) => Some("so it is once the day has passed".to_owned()),
-            MarkerRef::HeatReached { .. } | MarkerRef::Stage(_) => Some("so it is where the warmth never suffices".to_owned()),
+            MarkerRef::Last(_) => Some("as when no such work was ever done".to_owned()),
+            MarkerRef::HarvestWait => Some("as when nothing was sprayed lately".to_owned()),
+            MarkerRef::Planted | MarkerRef::Since(_) => Some("as once the day has passed".to_owned()),
+            MarkerRef::HeatReached { .. } | MarkerRef::Stage(_) => Some("as where the warmth never suffices".to_owned()),
             MarkerRef::Today => continue,
         };
         return (name, example);

@@ -92,5 +92,5 @@ pub(super) const CASE: super::cases::Case = super::cases::Case {
     also: &[],
     at: "autumn_equinox, closes",
     says: "",
-    just_not: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}", "{opens: autumn_equinox, closes: warmest_week - 20 weeks}")],
+    just_not: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}", "{opens: longest_day, closes: autumn_equinox}")],
 };

@@ -155,7 +155,12 @@ pub fn condition(expr: &Expr, scope: Scope<'_>, pool: &mut Pool) -> Result<Condi
             let typed = sum(expr, scope)?;
             if typed.ty != Ty::Truth {
                 let fault = Mistake::new("wrong-type", expr.span, format!("`{}` is {}, not a condition", print::expr(expr), words(typed.ty)));
-                return Err(fault.help("compare it with something, such as `> 7`"));
+                let example = match typed.ty {
+                    Ty::Number(unit) if !unit.symbol.is_empty() => format!("> 7 {}", unit.symbol),
+                    Ty::Number(_) => "> 7".to_owned(),
+                    _ => "= …".to_owned(),
+                };
+                return Err(fault.help(format!("compare it with something, such as `{example}`")));
             }
             Condition::Atom(pool.atom(typed.term, Test::Holds))
         }
