@@ -11,6 +11,7 @@ use anyhow::{Context, Result};
 use crate::answer::finish::finish;
 use crate::health::Ready;
 use crate::routes;
+use crate::sets::rules::Rules;
 use crate::settings::Settings;
 
 /// A server that is bound to its address. It answers once it [runs](Self::run).
@@ -54,7 +55,7 @@ impl Service {
 /// Binds a server. Call it inside a running `actix_web::rt::System`.
 ///
 /// # Errors
-/// When the address is taken or may not be used.
+/// When the rule set has faults, or the address is taken or may not be used.
 pub fn bind(settings: Settings) -> Result<Service> {
     bind_with(settings, |_| {})
 }
@@ -63,12 +64,17 @@ pub fn bind(settings: Settings) -> Result<Service> {
 /// gets, but are not part of the published document.
 ///
 /// # Errors
-/// When the address is taken or may not be used.
+/// When the rule set has faults, or the address is taken or may not be used.
 pub fn bind_with(
     settings: Settings,
     more: impl Fn(&mut ServiceConfig) + Clone + Send + 'static,
 ) -> Result<Service> {
     let ready = Ready::default();
+    let rules = Data::new(Rules::load(&settings.rules)?);
+    {
+        let header = &rules.set().pack.header;
+        tracing::info!(set = header.name.value, version = header.version.value, sha256 = rules.set().sha256, "serving");
+    }
     let (listen, deadlines) = (settings.listen.clone(), settings.deadlines.clone());
     let shared = Data::new(settings);
     let readiness = Data::new(ready.clone());
@@ -76,6 +82,7 @@ pub fn bind_with(
         App::new()
             .app_data(shared.clone())
             .app_data(readiness.clone())
+            .app_data(rules.clone())
             .wrap(Compress::default())
             .wrap(from_fn(finish))
             .configure(routes::register)

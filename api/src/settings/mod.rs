@@ -3,12 +3,14 @@
 //! - [`listen`] where to listen, with how many workers
 //! - [`limits`] how large a request may be
 //! - [`deadlines`] how long a request may take
+//! - [`rules`] which rule set is served
 //! - [`log`] what the log looks like
 
 pub mod deadlines;
 pub mod limits;
 pub mod listen;
 pub mod log;
+pub mod rules;
 
 use actix_web::HttpRequest;
 use actix_web::dev::ServiceRequest;
@@ -27,6 +29,9 @@ pub struct Settings {
     /// How long a request may take.
     #[command(flatten)]
     pub deadlines: deadlines::Deadlines,
+    /// Which rule set is served.
+    #[command(flatten)]
+    pub rules: rules::RuleSettings,
     /// What the log looks like.
     #[command(flatten)]
     pub log: log::Log,

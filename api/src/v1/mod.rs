@@ -2,10 +2,18 @@
 //!
 //! - [`page`] lists that come page by page
 //! - [`question`] what a caller tells about place, plant and condition: shared by several calls
+//! - [`language`] the language of an answer
+//! - `sent` an answer on its way out
 //! - [`advice`] what to do now
+//! - [`season`] what season it is
+//! - [`vocabulary`] the words of the rule set, for building forms
 //! - [`quantities`] physical quantities by name
 
 pub mod advice;
+pub mod language;
 pub mod page;
 pub mod quantities;
 pub mod question;
+pub mod season;
+mod sent;
+pub mod vocabulary;

@@ -7,6 +7,8 @@
 //! - [`choices`] the fixed choices
 //! - [`date`] dates, days of a year, and moments
 //! - [`climate`], [`plant`], [`site`], [`water`], [`condition`], [`history`] the parts of a question
+//! - `place` from a climate as it was said to one with its season
+//! - [`today`] the date at a place
 //! - `said` the same as the engine takes it
 
 pub mod choices;
@@ -14,7 +16,9 @@ pub mod climate;
 pub mod condition;
 pub mod date;
 pub mod history;
+pub(crate) mod place;
 pub mod plant;
 pub(crate) mod said;
 pub mod site;
+pub mod today;
 pub mod water;

@@ -20,7 +20,7 @@ const MOST_SETTLED: usize = 3;
 #[must_use]
 pub fn next(decision: &Decision, moment: &Moment<'_>, language: &str) -> Vec<Shown> {
     let depending: Vec<&Verdict> = decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Depends { .. })).collect();
-    let mut weighed: Vec<(f64, usize, Candidate, Vec<answers::Answer>, Vec<Vec<LeadsTo>>)> = Vec::new();
+    let mut weighed: Vec<Weighed> = Vec::new();
     for (place, (candidate, behind)) in candidates::of(&depending, decision, moment).into_iter().enumerate() {
         let answers = answers::of(&candidate, moment, language);
         let mut worth = 0.0;
@@ -31,11 +31,24 @@ pub fn next(decision: &Decision, moment: &Moment<'_>, language: &str) -> Vec<Sho
             leads.push(leads_to);
         }
         if worth > 0.0 {
-            weighed.push((worth / f64::from(candidate.cost()), place, candidate, answers, leads));
+            weighed.push(Weighed { worth: worth / f64::from(candidate.cost()), place, candidate, answers, leads });
         }
     }
-    weighed.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.2.fact().cmp(&b.2.fact())).then(a.1.cmp(&b.1)));
-    weighed.into_iter().take(MOST).map(|(_, _, candidate, answers, leads)| shown(&candidate, answers, leads, moment, language)).collect()
+    weighed.sort_by(|a, b| {
+        let by_catalogue = a.candidate.fact().cmp(&b.candidate.fact());
+        b.worth.total_cmp(&a.worth).then(by_catalogue).then(a.place.cmp(&b.place))
+    });
+    weighed.into_iter().take(MOST).map(|w| shown(&w.candidate, w.answers, w.leads, moment, language)).collect()
+}
+
+/// A question with what its answers would settle.
+struct Weighed {
+    /// What it settles, for what it costs.
+    worth: f64,
+    place: usize,
+    candidate: Candidate,
+    answers: Vec<answers::Answer>,
+    leads: Vec<Vec<LeadsTo>>,
 }
 
 /// What an answer is worth, and what becomes of the rules that depend.

@@ -18,7 +18,10 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
                     let mut fault = Fault::error(
                         "amount-above-maximum",
                         place(file, &typical.unit),
-                        format!("up to {} {} is more than `{}` bears: {written}", typical.max, unit.symbol, material.entry.id.value),
+                        format!(
+                            "up to {} {} is more than `{}` bears: {written}",
+                            typical.max, unit.symbol, material.entry.id.value
+                        ),
                     )
                     .help("lower the amount; a maximum is raised only with a source");
                     if let Some(first) = material.entry.maximum.first() {
@@ -57,6 +60,6 @@ pub(super) const CASE: super::cases::Case = super::cases::Case {
     trips: &[("rules/rose.yaml", "typical: {min: 30, max: 60, unit: g}", "typical: {min: 30, max: 61, unit: g}")],
     also: &[],
     at: "g}\n",
-    says: "",
+    says: "rules/rose.yaml:43:41: error[amount-above-maximum]: up to 61 g is more than `granular-feed` bears: 60 g\n  help: lower the amount; a maximum is raised only with a source\n  materials/materials.yaml:6:33: its maximum stands here",
     just_not: &[("rules/rose.yaml", "typical: {min: 30, max: 60, unit: g}", "typical: {min: 1, max: 2.1, unit: oz}")],
 };

@@ -32,12 +32,15 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
 
 fn is_kebab(word: &str) -> bool {
     word.starts_with(|c: char| c.is_ascii_lowercase())
-        && word.split('-').all(|part| !part.is_empty() && part.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit()))
+        && word
+            .split('-')
+            .all(|part| !part.is_empty() && part.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit()))
 }
 
 /// The nearest id that is written as ids are.
 fn mended(word: &str) -> String {
-    let letters: String = word.trim().to_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
+    let letters: String =
+        word.trim().to_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
     letters.split('-').filter(|part| !part.is_empty()).collect::<Vec<_>>().join("-")
 }
 
@@ -71,9 +74,14 @@ fn rule(file: &str, id: &At<String>, plants: &[&str], faults: &mut Vec<Fault>) {
                 .help("the plant comes first, then a dot: `rose.renewal-cut`; `guard.` or `any.` for several plants"),
         );
     } else if !known().any(|name| name == first) {
-        let fault = Fault::error("bad-id", place(file, id), format!("`{first}` in `{}` is no plant of the set", id.value));
+        let fault =
+            Fault::error("bad-id", place(file, id), format!("`{first}` in `{}` is no plant of the set", id.value));
         let fault = fault.nearest(first, known());
-        faults.push(if fault.help.is_some() { fault } else { fault.help("a rule's id begins with its plant, `guard.` or `any.`") });
+        faults.push(if fault.help.is_some() {
+            fault
+        } else {
+            fault.help("a rule's id begins with its plant, `guard.` or `any.`")
+        });
     }
 }
 
@@ -83,6 +91,6 @@ pub(super) const CASE: super::cases::Case = super::cases::Case {
     trips: &[("rules/rose.yaml", "- id: rose.soak", "- id: Rose.Deep Soak")],
     also: &[],
     at: "Rose.Deep Soak",
-    says: "",
+    says: "rules/rose.yaml:47:7: error[bad-id]: `Rose.Deep Soak` is not written as an id is\n  help: small letters, digits and hyphens: `rose.deep-soak`",
     just_not: &[("rules/rose.yaml", "- id: rose.soak", "- id: any.deep-soak-2")],
 };

@@ -1,7 +1,12 @@
 //! For each check the smallest edit of the mini pack that trips it and one that just doesn't, walked beside the table.
 
 use super::{CHECKS, PackFile, Weight, check, page};
-use super::{repeated_id, bad_id, missing_field, missing_wording, missing_translation, missing_source, missing_caution, unknown_placeholder, month_named, dose_on_label_material, amount_above_maximum, order_in_a_circle, clash_with_itself, separation_cannot_be_met, never_holds, window_never_opens, not_over_absent, window_nearly_always_open, window_pairing_is_close, unused_entry, range_reversed, number_out_of_range};
+use super::{
+    amount_above_maximum, bad_id, clash_with_itself, dose_on_label_material, missing_caution, missing_field,
+    missing_source, missing_translation, missing_wording, month_named, never_holds, not_over_absent,
+    number_out_of_range, order_in_a_circle, range_reversed, repeated_id, separation_cannot_be_met, unknown_placeholder,
+    unused_entry, window_nearly_always_open, window_never_opens, window_pairing_is_close,
+};
 use crate::fault::Fault;
 use support::{Edit, edited};
 
@@ -37,7 +42,7 @@ const CASES: &[Case] = &[
         trips: &[("words/jobs.yaml", "name: {en: \"Feed\", es: \"Abonar\"}", "name: {en: \"Feed, es: \"Abonar\"}")],
         also: &[],
         at: "Abonar",
-        says: "",
+        says: "words/jobs.yaml:2:37: error[not-yaml]: invalid trailing content after double-quoted scalar\n  help: the slip is here or close by: look for a quote or bracket left open, or a tab at the beginning of a line",
         just_not: &[("words/jobs.yaml", "name: {en: \"Feed\", es: \"Abonar\"}", "name: {en: 'Feed', es: Abonar}")],
     },
     Case {
@@ -45,7 +50,7 @@ const CASES: &[Case] = &[
         trips: &[("words/signs.yaml", "- id: white-powder\n  where", "- id: white-powder\n  were")],
         also: &[],
         at: "were: leaf-upper",
-        says: "",
+        says: "words/signs.yaml:13:3: error[wrong-shape]: there is no field `were` here\n  help: did you mean `where`?",
         just_not: &[("words/signs.yaml", "- id: white-powder\n  where", "- id: white-powder\n  \"where\"")],
     },
     Case {
@@ -53,7 +58,7 @@ const CASES: &[Case] = &[
         trips: &[("rules/rose.yaml", "if: \"season.heat_left < 550 °Cd\"", "if: \"season.heat_left < 550 °Cd and\"")],
         also: &[],
         at: "\"",
-        says: "",
+        says: "rules/rose.yaml:11:42: error[unreadable-expression]: a fact or a number is missing here",
         just_not: &[("rules/rose.yaml", "if: \"season.heat_left < 550 °Cd\"", "if: \"(season.heat_left<550°Cd)\"")],
     },
     Case {
@@ -61,7 +66,7 @@ const CASES: &[Case] = &[
         trips: &[("rules/rose.yaml", "if: \"season.heat_left <", "if: \"season.heat_lft <")],
         also: &[],
         at: "season.heat_lft",
-        says: "",
+        says: "rules/rose.yaml:11:12: error[unknown-fact]: there is no fact or marker `season.heat_lft`\n  help: did you mean `season.heat_left`?",
         just_not: &[("rules/rose.yaml", "if: \"season.heat_left <", "if: \"season.heat_left <=")],
     },
     Case {
@@ -69,31 +74,43 @@ const CASES: &[Case] = &[
         trips: &[("scenarios/rose/late-summer.yaml", "absent: [rose.scorch-is-heat]", "absent: [rose.scorch-is-het]")],
         also: &[],
         at: "rose.scorch-is-het",
-        says: "",
+        says: "scenarios/rose/late-summer.yaml:10:12: error[unknown-name]: there is no rule `rose.scorch-is-het`\n  help: did you mean `rose.scorch-is-heat`?",
         just_not: &[("scenarios/rose/late-summer.yaml", "absent: [rose.scorch-is-heat]", "absent: [rose.soak]")],
     },
     Case {
         code: "unknown-marker",
-        trips: &[("rules/rose.yaml", "opens: hot_season.end - 4 weeks else warmest_week - 1 week", "opens: hot_season.end - 4 weeks else warmest_wek - 1 week")],
+        trips: &[(
+            "rules/rose.yaml",
+            "opens: hot_season.end - 4 weeks else warmest_week - 1 week",
+            "opens: hot_season.end - 4 weeks else warmest_wek - 1 week",
+        )],
         also: &[],
         at: "warmest_wek",
-        says: "",
-        just_not: &[("rules/rose.yaml", "opens: hot_season.end - 4 weeks else warmest_week - 1 week", "opens: hot_season.end - 4 weeks else falls(tmax, 27 °C) - 1 week")],
+        says: "rules/rose.yaml:6:42: error[unknown-marker]: there is no marker `warmest_wek`\n  help: did you mean `warmest_week`?",
+        just_not: &[(
+            "rules/rose.yaml",
+            "opens: hot_season.end - 4 weeks else warmest_week - 1 week",
+            "opens: hot_season.end - 4 weeks else falls(tmax, 27 °C) - 1 week",
+        )],
     },
     Case {
         code: "unknown-quantity",
         trips: &[("rules/rose.yaml", "      typical: {min: 30, max: 60, unit: g}\n", "      call: product_for_rat\n")],
         also: &[],
         at: "product_for_rat",
-        says: "",
-        just_not: &[("rules/rose.yaml", "      typical: {min: 30, max: 60, unit: g}\n", "      call: product_for_rate\n      with: {nutrient_rate: 10 g/m², area: 2 m², analysis: 10 %}\n")],
+        says: "rules/rose.yaml:43:13: error[unknown-quantity]: there is no quantity `product_for_rat`\n  help: did you mean `product_for_rate`?",
+        just_not: &[(
+            "rules/rose.yaml",
+            "      typical: {min: 30, max: 60, unit: g}\n",
+            "      call: product_for_rate\n      with: {nutrient_rate: 10 g/m², area: 2 m², analysis: 10 %}\n",
+        )],
     },
     Case {
         code: "fact-not-available",
         trips: &[("rules/rose.yaml", "when: \"plant.age >= 1 year and", "when: \"chill_hours >= 400 h and")],
         also: &[],
         at: "chill_hours",
-        says: "",
+        says: "rules/rose.yaml:9:10: error[fact-not-available]: `chill_hours` can't be worked out yet\n  help: say it with facts that there are, or leave the rule out for now",
         just_not: &[("rules/rose.yaml", "when: \"plant.age >= 1 year and", "when: \"daylength >= 14 h and")],
     },
     Case {
@@ -101,7 +118,7 @@ const CASES: &[Case] = &[
         trips: &[("rules/rose.yaml", "if: \"season.heat_left < 550 °Cd\"", "if: \"season.heat_left < 550 °C\"")],
         also: &[],
         at: "season.heat_left < 550 °C\"",
-        says: "",
+        says: "rules/rose.yaml:11:12: error[wrong-unit]: `season.heat_left` is a heat sum (°Cd, °Fd), `550 °C` is a temperature (°C, °F)\n  help: compare `season.heat_left` with a heat sum (°Cd, °Fd)",
         just_not: &[("rules/rose.yaml", "if: \"season.heat_left < 550 °Cd\"", "if: \"season.heat_left < 990 °Fd\"")],
     },
     Case {
@@ -109,7 +126,7 @@ const CASES: &[Case] = &[
         trips: &[("rules/rose.yaml", SOAK, "when: \"water.interval\""), OFTEN[0], OFTEN[1]],
         also: &[],
         at: "water.interval\"",
-        says: "",
+        says: "rules/rose.yaml:51:10: error[wrong-type]: `water.interval` is a duration (h, days, weeks), not a condition\n  help: compare it with something, such as `> 7 day`",
         just_not: &[("rules/rose.yaml", SOAK, "when: \"site.mulched\""), OFTEN[0], OFTEN[1]],
     },
     repeated_id::CASE,
@@ -204,16 +221,23 @@ fn the_smallest_edit_that_trips_a_check_is_told_in_full_and_at_its_place() {
 
 #[test]
 fn an_edit_that_just_does_not_trip_a_check_leaves_nothing_to_say() {
-    let talk: Vec<String> = CASES.iter().map(|case| (case.code, said(case.just_not))).filter(|(_, said)| !said.is_empty()).map(|(code, said)| format!("{code}: {said}")).collect();
+    let talk: Vec<String> = CASES
+        .iter()
+        .map(|case| (case.code, said(case.just_not)))
+        .filter(|(_, said)| !said.is_empty())
+        .map(|(code, said)| format!("{code}: {said}"))
+        .collect();
     assert!(talk.is_empty(), "{}", talk.join("\n"));
 }
 
 #[test]
 fn every_page_has_its_headings_in_order() {
     for check in CHECKS {
-        let headings: Vec<&str> = check.page.lines().filter(|line| line.starts_with('#') && !line.contains(".yaml")).collect();
+        let headings: Vec<&str> =
+            check.page.lines().filter(|line| line.starts_with('#') && !line.contains(".yaml")).collect();
         let first = format!("# {}", check.code);
-        let expected = [&first, "## What it finds", "## Why it matters to the gardener", "## Example", "## How to put it right"];
+        let expected =
+            [&first, "## What it finds", "## Why it matters to the gardener", "## Example", "## How to put it right"];
         assert_eq!(headings, expected, "{}", check.code);
         assert_eq!(page(check.code), Some(check.page));
     }
@@ -227,7 +251,12 @@ const COMES_ALONG: [(&str, &str); 1] = [("missing-caution", "unused-entry")];
 fn the_example_of_each_page_trips_its_check_and_nothing_else() {
     let mut wrong = String::new();
     for check in CHECKS {
-        let block = check.page.split("```yaml\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap_or_else(|| panic!("{} has no example", check.code));
+        let block = check
+            .page
+            .split("```yaml\n")
+            .nth(1)
+            .and_then(|rest| rest.split("```").next())
+            .unwrap_or_else(|| panic!("{} has no example", check.code));
         let (comment, example) = block.split_once('\n').unwrap();
         let file = comment.strip_prefix("# ").unwrap_or_else(|| panic!("the example of {} names no file", check.code));
         let mut found = codes(&[(file, "", example)]);

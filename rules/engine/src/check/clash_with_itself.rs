@@ -10,10 +10,17 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     for Filed { file, entry } in &pack.rules {
         let own = &entry.id.value;
         if let Some(at) = entry.clashes.iter().find(|other| other.value == *own) {
-            faults.push(Fault::error("clash-with-itself", place(file, at), format!("`{own}` clashes with itself")).help("name the other rule"));
+            faults.push(
+                Fault::error("clash-with-itself", place(file, at), format!("`{own}` clashes with itself"))
+                    .help("name the other rule"),
+            );
         }
-        if let Some(at) = entry.alternate.as_ref().map(|alternate| &alternate.rule).filter(|other| other.value == *own) {
-            faults.push(Fault::error("clash-with-itself", place(file, at), format!("`{own}` takes turns with itself")).help("name the other rule"));
+        if let Some(at) = entry.alternate.as_ref().map(|alternate| &alternate.rule).filter(|other| other.value == *own)
+        {
+            faults.push(
+                Fault::error("clash-with-itself", place(file, at), format!("`{own}` takes turns with itself"))
+                    .help("name the other rule"),
+            );
         }
         together(file, entry, pack, faults);
     }
@@ -31,8 +38,15 @@ fn together(file: &str, rule: &RuleEntry, pack: &Pack, faults: &mut Vec<Fault>) 
             if days > 0 {
                 let (one, other) = (&one.entry.id.value, &other.entry.id.value);
                 faults.push(
-                    Fault::error("clash-with-itself", place(file, at), format!("`{}` uses `{one}` and `{other}` together, which are kept {days} days apart", rule.id.value))
-                        .help("write a rule for each of them; `alternate` lets them take turns"),
+                    Fault::error(
+                        "clash-with-itself",
+                        place(file, at),
+                        format!(
+                            "`{}` uses `{one}` and `{other}` together, which are kept {days} days apart",
+                            rule.id.value
+                        ),
+                    )
+                    .help("write a rule for each of them; `alternate` lets them take turns"),
                 );
             }
         }
@@ -55,7 +69,7 @@ pub(super) const CASE: super::cases::Case = super::cases::Case {
     trips: &[("rules/rose.yaml", "materials: [wettable-sulphur]", "materials: [wettable-sulphur, garden-oil]")],
     also: &[],
     at: "garden-oil]\n  alternate",
-    says: "",
+    says: "rules/rose.yaml:80:33: error[clash-with-itself]: `rose.sulphur-mildew` uses `wettable-sulphur` and `garden-oil` together, which are kept 14 days apart\n  help: write a rule for each of them; `alternate` lets them take turns",
     just_not: &[("rules/rose.yaml", "materials: [garden-oil]", "materials: [garden-oil, granular-feed]")],
 };
 
@@ -66,7 +80,11 @@ mod tests {
     #[test]
     fn a_rule_neither_clashes_nor_takes_turns_with_itself() {
         assert_eq!(
-            said(&[("rules/rose.yaml", "alternate: {with: rose.oil-aphids, gap: 14 days}", "alternate: {with: rose.sulphur-mildew, gap: 14 days}\n  clashes: [rose.sulphur-mildew]")]),
+            said(&[(
+                "rules/rose.yaml",
+                "alternate: {with: rose.oil-aphids, gap: 14 days}",
+                "alternate: {with: rose.sulphur-mildew, gap: 14 days}\n  clashes: [rose.sulphur-mildew]"
+            )]),
             "rules/rose.yaml:81:21: error[clash-with-itself]: `rose.sulphur-mildew` takes turns with itself\n  help: name the other rule\n\
              rules/rose.yaml:82:13: error[clash-with-itself]: `rose.sulphur-mildew` clashes with itself\n  help: name the other rule"
         );

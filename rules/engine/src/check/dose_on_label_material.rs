@@ -16,8 +16,15 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
             let Some(material) = labelled(entry, amount, pack) else { continue };
             if let Some(at) = dose(amount) {
                 faults.push(
-                    Fault::error("dose-on-label-material", place(file, at), format!("the rule `{}` says how much of `{}`, whose label says it", entry.id.value, material.value))
-                        .help("take the amount out and say in the steps that the label gives it"),
+                    Fault::error(
+                        "dose-on-label-material",
+                        place(file, at),
+                        format!(
+                            "the rule `{}` says how much of `{}`, whose label says it",
+                            entry.id.value, material.value
+                        ),
+                    )
+                    .help("take the amount out and say in the steps that the label gives it"),
                 );
             }
         }
@@ -36,18 +43,28 @@ fn labelled<'p>(rule: &'p RuleEntry, amount: &'p AmountEntry, pack: &Pack) -> Op
 /// The field that gives the number, if it is a mass or a volume, by itself or on an area.
 fn dose(amount: &AmountEntry) -> Option<&At<String>> {
     let is_dose = |unit: &str| {
-        Unit::find(unit).is_some_and(|unit| matches!(unit.dimension, Dimension::Mass | Dimension::Volume | Dimension::MassPerArea))
+        Unit::find(unit)
+            .is_some_and(|unit| matches!(unit.dimension, Dimension::Mass | Dimension::Volume | Dimension::MassPerArea))
     };
-    let called = amount.call.as_ref().filter(|call| quantity::find(&call.value).is_ok_and(|quantity| is_dose(quantity.unit)));
+    let called =
+        amount.call.as_ref().filter(|call| quantity::find(&call.value).is_ok_and(|quantity| is_dose(quantity.unit)));
     called.or_else(|| amount.typical.as_ref().map(|typical| &typical.unit).filter(|unit| is_dose(&unit.value)))
 }
 
 #[cfg(test)]
 pub(super) const CASE: super::cases::Case = super::cases::Case {
     code: "dose-on-label-material",
-    trips: &[("rules/rose.yaml", "  materials: [garden-oil]\n", "  materials: [garden-oil]\n  amount: [{what: {en: \"Oil\", es: \"Aceite\"}, typical: {min: 1, max: 2, unit: oz}}]\n")],
+    trips: &[(
+        "rules/rose.yaml",
+        "  materials: [garden-oil]\n",
+        "  materials: [garden-oil]\n  amount: [{what: {en: \"Oil\", es: \"Aceite\"}, typical: {min: 1, max: 2, unit: oz}}]\n",
+    )],
     also: &[],
     at: "oz}}]",
-    says: "",
-    just_not: &[("rules/rose.yaml", "  materials: [garden-oil]\n", "  materials: [garden-oil]\n  amount: [{what: {en: \"Days between\", es: \"Días entre\"}, typical: {min: 7, max: 10, unit: days}}]\n")],
+    says: "rules/rose.yaml:68:78: error[dose-on-label-material]: the rule `rose.oil-aphids` says how much of `garden-oil`, whose label says it\n  help: take the amount out and say in the steps that the label gives it",
+    just_not: &[(
+        "rules/rose.yaml",
+        "  materials: [garden-oil]\n",
+        "  materials: [garden-oil]\n  amount: [{what: {en: \"Days between\", es: \"Días entre\"}, typical: {min: 7, max: 10, unit: days}}]\n",
+    )],
 };

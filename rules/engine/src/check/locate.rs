@@ -34,7 +34,8 @@ impl<'p> Stretch<'p> {
         };
         let first = lines.iter().rev().filter(|start| **start <= here).find_map(|start| Some((*start, dash(*start)?)));
         let Some((from, indent)) = first else { return whole };
-        let to = lines.iter().copied().filter(|start| *start > here).find(|start| dash(*start).is_some_and(|i| i <= indent));
+        let to =
+            lines.iter().copied().filter(|start| *start > here).find(|start| dash(*start).is_some_and(|i| i <= indent));
         Self { from, to: to.unwrap_or(whole.to), ..whole }
     }
 
@@ -128,7 +129,9 @@ fn starts_of_lines(text: &str) -> Vec<usize> {
 
 /// Whether a word, a quote or a comment may begin here.
 fn begins_word(bytes: &[u8], at: usize) -> bool {
-    at.checked_sub(1).and_then(|before| bytes.get(before)).is_none_or(|b| matches!(b, b' ' | b'\n' | b'\r' | b'\t' | b'{' | b'[' | b',' | b':'))
+    at.checked_sub(1)
+        .and_then(|before| bytes.get(before))
+        .is_none_or(|b| matches!(b, b' ' | b'\n' | b'\r' | b'\t' | b'{' | b'[' | b',' | b':'))
 }
 
 fn is_key(rest: &str, key: &str) -> bool {

@@ -19,7 +19,11 @@ pub(super) fn may_be_absent(term: &Term) -> bool {
 
 fn marker(of: &MarkerRef) -> bool {
     match of {
-        MarkerRef::Season(_) | MarkerRef::HeatReached { .. } | MarkerRef::Stage(_) | MarkerRef::Last(_) | MarkerRef::HarvestWait => true,
+        MarkerRef::Season(_)
+        | MarkerRef::HeatReached { .. }
+        | MarkerRef::Stage(_)
+        | MarkerRef::Last(_)
+        | MarkerRef::HarvestWait => true,
         MarkerRef::Planted | MarkerRef::Since(_) | MarkerRef::Today => false,
     }
 }

@@ -31,8 +31,12 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
         for (any_of, words) in NEEDED {
             if !kinds.iter().any(|kind| any_of.contains(kind)) {
                 faults.push(
-                    Fault::error("missing-caution", place(file, &entry.id), format!("the material `{}` has no caution {words}", entry.id.value))
-                        .help("add one to its `cautions`: it then stands with every work that uses the material"),
+                    Fault::error(
+                        "missing-caution",
+                        place(file, &entry.id),
+                        format!("the material `{}` has no caution {words}", entry.id.value),
+                    )
+                    .help("add one to its `cautions`: it then stands with every work that uses the material"),
                 );
             }
         }
@@ -42,11 +46,19 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
             continue;
         }
         for id in &entry.materials {
-            let restricted = pack.materials.iter().any(|m| m.entry.id.value == id.value && m.entry.hazard == Hazard::Restricted);
+            let restricted =
+                pack.materials.iter().any(|m| m.entry.id.value == id.value && m.entry.hazard == Hazard::Restricted);
             if restricted {
                 faults.push(
-                    Fault::error("missing-caution", place(file, id), format!("`{}` is restricted, and the rule `{}` does not send to a professional", id.value, entry.id.value))
-                        .help("say in `professional` why this is work for a licensed one"),
+                    Fault::error(
+                        "missing-caution",
+                        place(file, id),
+                        format!(
+                            "`{}` is restricted, and the rule `{}` does not send to a professional",
+                            id.value, entry.id.value
+                        ),
+                    )
+                    .help("say in `professional` why this is work for a licensed one"),
                 );
             }
         }
@@ -61,11 +73,19 @@ fn kinds(entry: &MaterialEntry, pack: &Pack) -> Vec<CautionKind> {
 #[cfg(test)]
 pub(super) const CASE: super::cases::Case = super::cases::Case {
     code: "missing-caution",
-    trips: &[("materials/materials.yaml", "keep_apart: [{class: oil, days: 14}]\n  cautions: [label-rules, spray-clothing, bees-dusk]", "keep_apart: [{class: oil, days: 14}]\n  cautions: [label-rules, bees-dusk]")],
+    trips: &[(
+        "materials/materials.yaml",
+        "keep_apart: [{class: oil, days: 14}]\n  cautions: [label-rules, spray-clothing, bees-dusk]",
+        "keep_apart: [{class: oil, days: 14}]\n  cautions: [label-rules, bees-dusk]",
+    )],
     also: &[],
     at: "wettable-sulphur",
-    says: "",
-    just_not: &[("materials/materials.yaml", "keep_apart: [{class: oil, days: 14}]\n  cautions: [label-rules, spray-clothing, bees-dusk]", "keep_apart: [{class: oil, days: 14}]\n  cautions: [label-rules, thorns, bees-dusk]")],
+    says: "materials/materials.yaml:16:7: error[missing-caution]: the material `wettable-sulphur` has no caution for the person who spreads it (kind `person`)\n  help: add one to its `cautions`: it then stands with every work that uses the material",
+    just_not: &[(
+        "materials/materials.yaml",
+        "keep_apart: [{class: oil, days: 14}]\n  cautions: [label-rules, spray-clothing, bees-dusk]",
+        "keep_apart: [{class: oil, days: 14}]\n  cautions: [label-rules, thorns, bees-dusk]",
+    )],
 };
 
 #[cfg(test)]
@@ -74,17 +94,31 @@ mod tests {
 
     #[test]
     fn work_with_a_restricted_material_must_send_to_a_professional() {
-        let restricted = ("materials/materials.yaml", "name: {en: \"Garden oil\", es: \"Aceite de jardín\"}\n  hazard: label", "name: {en: \"Garden oil\", es: \"Aceite de jardín\"}\n  hazard: restricted");
+        let restricted = (
+            "materials/materials.yaml",
+            "name: {en: \"Garden oil\", es: \"Aceite de jardín\"}\n  hazard: label",
+            "name: {en: \"Garden oil\", es: \"Aceite de jardín\"}\n  hazard: restricted",
+        );
         assert_eq!(
             said(&[restricted]),
             "rules/rose.yaml:67:15: error[missing-caution]: `garden-oil` is restricted, and the rule `rose.oil-aphids` does not send to a professional\n  help: say in `professional` why this is work for a licensed one"
         );
-        let sent = ("rules/rose.yaml", "  materials: [garden-oil]\n", "  materials: [garden-oil]\n  professional: {en: \"For licensed hands.\", es: \"Para manos con licencia.\"}\n");
+        let sent = (
+            "rules/rose.yaml",
+            "  materials: [garden-oil]\n",
+            "  materials: [garden-oil]\n  professional: {en: \"For licensed hands.\", es: \"Para manos con licencia.\"}\n",
+        );
         assert_eq!(said(&[restricted, sent]), "");
     }
 
     #[test]
     fn a_plant_food_needs_none_of_these() {
-        assert_eq!(said(&[("materials/materials.yaml", "  cautions: [salts-burn]\n", ""), ("rules/rose.yaml", "cautions: [clean-blades, thorns]", "cautions: [clean-blades, thorns, salts-burn]")]), "");
+        assert_eq!(
+            said(&[
+                ("materials/materials.yaml", "  cautions: [salts-burn]\n", ""),
+                ("rules/rose.yaml", "cautions: [clean-blades, thorns]", "cautions: [clean-blades, thorns, salts-burn]")
+            ]),
+            ""
+        );
     }
 }

@@ -33,18 +33,27 @@ impl Eye<'_, '_> {
 pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     if pack.header.languages.is_empty() {
         let here = Stretch::file(pack, "pack.yaml").key("languages", 0).map(Stretch::place).unwrap_or_default();
-        faults.push(Fault::error("missing-field", here, "the pack is written in no language").help("such as `languages: [en, es]`"));
+        faults.push(
+            Fault::error("missing-field", here, "the pack is written in no language")
+                .help("such as `languages: [en, es]`"),
+        );
     }
     for Filed { file, entry } in &pack.plants {
         for part in entry.traits.iter().filter(|part| part.values.is_empty()) {
             let message = format!("the trait `{}` has no values", part.id.value);
-            faults.push(Fault::error("missing-field", place(file, &part.id), message).help("name what it can be in `values`"));
+            faults.push(
+                Fault::error("missing-field", place(file, &part.id), message).help("name what it can be in `values`"),
+            );
         }
     }
     for Filed { file, entry } in &pack.problems {
         if matches!(&entry.plants, AllOr::These(ids) if ids.is_empty()) {
             let mut eye = Eye { pack, file, id: &entry.id, faults };
-            eye.say(&[("plants", 0)], format!("no plant gets the problem `{}`", entry.id.value), "name its plants, or `all`");
+            eye.say(
+                &[("plants", 0)],
+                format!("no plant gets the problem `{}`", entry.id.value),
+                "name its plants, or `all`",
+            );
         }
     }
     for Filed { file, entry } in &pack.materials {
@@ -65,10 +74,18 @@ fn of_its_kind(entry: &RuleEntry, eye: &mut Eye<'_, '_>) {
     let id = &entry.id.value;
     if entry.kind == Kind::Task {
         if entry.job.is_none() {
-            eye.say(&[], format!("the task `{id}` has no job"), "say in `job` what kind of work it is, or make it `kind: know`");
+            eye.say(
+                &[],
+                format!("the task `{id}` has no job"),
+                "say in `job` what kind of work it is, or make it `kind: know`",
+            );
         }
         if entry.blocks.is_some() {
-            eye.say(&[("blocks", 0)], format!("the task `{id}` blocks others"), "only `kind: avoid` can: write a guard of its own");
+            eye.say(
+                &[("blocks", 0)],
+                format!("the task `{id}` blocks others"),
+                "only `kind: avoid` can: write a guard of its own",
+            );
         }
         return;
     }
@@ -81,7 +98,11 @@ fn of_its_kind(entry: &RuleEntry, eye: &mut Eye<'_, '_>) {
         ("expect", !entry.expect.is_empty()),
     ] {
         if written {
-            eye.say(&[(key, 0)], format!("`{key}` means nothing in `{id}`: it is a {kind}, not work"), "take it out, or write a task");
+            eye.say(
+                &[(key, 0)],
+                format!("`{key}` means nothing in `{id}`: it is a {kind}, not work"),
+                "take it out, or write a task",
+            );
         }
     }
     match &entry.blocks {
@@ -89,7 +110,11 @@ fn of_its_kind(entry: &RuleEntry, eye: &mut Eye<'_, '_>) {
             eye.say(&[("blocks", 0)], format!("the note `{id}` blocks others"), "only `kind: avoid` can");
         }
         Some(blocks) if blocks_no_work(blocks) => {
-            eye.say(&[("blocks", 0)], format!("the guard `{id}` blocks nothing"), "name `jobs`, `materials`, `classes` or `rules`; `plants` only narrows them");
+            eye.say(
+                &[("blocks", 0)],
+                format!("the guard `{id}` blocks nothing"),
+                "name `jobs`, `materials`, `classes` or `rules`; `plants` only narrows them",
+            );
         }
         _ => {}
     }
@@ -110,7 +135,11 @@ fn whom(entry: &RuleEntry, eye: &mut Eye<'_, '_>) {
         None => false,
     };
     if whom.plant.is_none() && !listed && whom.problem.is_none() && entry.blocks.is_none() {
-        eye.say(&[("for", 0)], format!("`{}` is for nobody", entry.id.value), "name a `plant`, `plants` or a `problem` in `for`");
+        eye.say(
+            &[("for", 0)],
+            format!("`{}` is for nobody", entry.id.value),
+            "name a `plant`, `plants` or a `problem` in `for`",
+        );
     }
 }
 
@@ -140,7 +169,11 @@ fn works(entry: &RuleEntry, eye: &mut Eye<'_, '_>) {
     let id = &entry.id.value;
     for (nth, amount) in entry.amount.iter().enumerate() {
         if amount.call.is_none() && amount.typical.is_none() {
-            eye.say(&[("amount", 0), ("what", nth)], format!("an amount of `{id}` says no number"), "give `call`, `typical` or both");
+            eye.say(
+                &[("amount", 0), ("what", nth)],
+                format!("an amount of `{id}` says no number"),
+                "give `call`, `typical` or both",
+            );
         }
     }
     if entry.repeat.as_ref().is_some_and(|repeat| repeat.every.is_none() && repeat.at_most.is_none()) {
@@ -154,6 +187,10 @@ pub(super) const CASE: super::cases::Case = super::cases::Case {
     trips: &[("rules/rose.yaml", "- id: rose.soak\n  job: water\n", "- id: rose.soak\n")],
     also: &[],
     at: "rose.soak",
-    says: "",
-    just_not: &[("rules/rose.yaml", "- id: rose.soak\n  job: water\n", "- id: rose.soak\n  kind: task\n  job: water\n")],
+    says: "rules/rose.yaml:47:7: error[missing-field]: the task `rose.soak` has no job\n  help: say in `job` what kind of work it is, or make it `kind: know`",
+    just_not: &[(
+        "rules/rose.yaml",
+        "- id: rose.soak\n  job: water\n",
+        "- id: rose.soak\n  kind: task\n  job: water\n",
+    )],
 };

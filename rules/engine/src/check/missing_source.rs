@@ -10,12 +10,16 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
         if sources.is_empty() {
             faults.push(
                 Fault::error("missing-source", place(file, id), format!("the {what} `{}` has no source", id.value))
-                    .help("name one in `sources`; a source may be `common practice` or `from memory`, but it must say so"),
+                    .help(
+                        "name one in `sources`; a source may be `common practice` or `from memory`, but it must say so",
+                    ),
             );
         }
     };
     pack.rules.iter().for_each(|rule| see(&rule.file, &rule.entry.id, "rule", &rule.entry.sources));
-    pack.materials.iter().for_each(|material| see(&material.file, &material.entry.id, "material", &material.entry.sources));
+    pack.materials
+        .iter()
+        .for_each(|material| see(&material.file, &material.entry.id, "material", &material.entry.sources));
     pack.problems.iter().for_each(|problem| see(&problem.file, &problem.entry.id, "problem", &problem.entry.sources));
 }
 
@@ -25,6 +29,10 @@ pub(super) const CASE: super::cases::Case = super::cases::Case {
     trips: &[("problems/rose.yaml", "  impact: 1\n  sources: [recalled]\n", "  impact: 1\n")],
     also: &[],
     at: "rose-aphids",
-    says: "",
-    just_not: &[("problems/rose.yaml", "  impact: 1\n  sources: [recalled]\n", "  impact: 1\n  sources: [common-practice]\n")],
+    says: "problems/rose.yaml:1:7: error[missing-source]: the problem `rose-aphids` has no source\n  help: name one in `sources`; a source may be `common practice` or `from memory`, but it must say so",
+    just_not: &[(
+        "problems/rose.yaml",
+        "  impact: 1\n  sources: [recalled]\n",
+        "  impact: 1\n  sources: [common-practice]\n",
+    )],
 };

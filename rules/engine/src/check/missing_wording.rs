@@ -12,15 +12,23 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
         let languages = wording.languages();
         if wording.needed && languages.iter().all(|(_, texts)| texts.is_empty()) {
             faults.push(
-                Fault::error("missing-wording", wording.place(), format!("`{field}` of the {owner} `{id}` says nothing"))
-                    .help(format!("write it in every language: {}", pack.header.languages.join(", "))),
+                Fault::error(
+                    "missing-wording",
+                    wording.place(),
+                    format!("`{field}` of the {owner} `{id}` says nothing"),
+                )
+                .help(format!("write it in every language: {}", pack.header.languages.join(", "))),
             );
         }
         for (language, texts) in languages {
             if texts.iter().any(|text| text.trim().is_empty()) {
                 faults.push(
-                    Fault::error("missing-wording", wording.place_of(language), format!("`{field}` of the {owner} `{id}` is empty in `{language}`"))
-                        .help("write it, or take the empty text out"),
+                    Fault::error(
+                        "missing-wording",
+                        wording.place_of(language),
+                        format!("`{field}` of the {owner} `{id}` is empty in `{language}`"),
+                    )
+                    .help("write it, or take the empty text out"),
                 );
             }
         }
@@ -44,6 +52,6 @@ pub(super) const CASE: super::cases::Case = super::cases::Case {
     trips: &[("rules/rose.yaml", "es: \"Solo en suelo húmedo.\"", "es: \" \"")],
     also: &[],
     at: "es: \" \"",
-    says: "",
+    says: "rules/rose.yaml:34:44: error[missing-wording]: `hold.because` of the rule `rose.feed` is empty in `es`\n  help: write it, or take the empty text out",
     just_not: &[("rules/rose.yaml", "es: \"Solo en suelo húmedo.\"", "es: \".\"")],
 };

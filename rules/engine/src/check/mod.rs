@@ -36,9 +36,9 @@ mod typical_unit;
 mod unknown_placeholder;
 mod unused_entry;
 mod used_names;
+mod window_nearly_always_open;
 mod window_never_opens;
 mod window_pairing_is_close;
-mod window_nearly_always_open;
 mod window_table;
 mod wording;
 
@@ -124,7 +124,7 @@ checks! {
     "not-over-absent", "a `not` turns what does not exist into yes", Warning, AtSet(not_over_absent::look);
     "window-nearly-always-open", "a window is open for most of the year", Warning, AtSet(window_nearly_always_open::look);
     "window-pairing-is-close", "the sides of a window may change partners", Warning, AtSet(window_pairing_is_close::look);
-    "unused-entry", "an entry is used by nothing", Warning, AtPack(unused_entry::look);
+    "unused-entry", "an entry is used by nothing", Warning, AtSet(unused_entry::look);
 }
 
 /// A set that was checked.

@@ -9,11 +9,23 @@ const ENGLISH: [&str; 10] =
 /// Months that are also other words: taken as months only behind a word that leads to a date.
 const ENGLISH_DOUBTFUL: [&str; 2] = ["March", "May"];
 const ENGLISH_LEADS: [&str; 22] = [
-    "in", "of", "by", "early", "late", "mid", "since", "until", "till", "from", "to", "through", "during", "before", "after", "around",
-    "about", "this", "next", "every", "and", "or",
+    "in", "of", "by", "early", "late", "mid", "since", "until", "till", "from", "to", "through", "during", "before",
+    "after", "around", "about", "this", "next", "every", "and", "or",
 ];
 const SPANISH: [&str; 13] = [
-    "enero", "febrero", "marzo", "abril", "mayo", "junio", "julio", "agosto", "septiembre", "setiembre", "octubre", "noviembre", "diciembre",
+    "enero",
+    "febrero",
+    "marzo",
+    "abril",
+    "mayo",
+    "junio",
+    "julio",
+    "agosto",
+    "septiembre",
+    "setiembre",
+    "octubre",
+    "noviembre",
+    "diciembre",
 ];
 
 /// Looks at every text that is shown to gardeners. Climates are described by those who live there, and lay words are
@@ -27,8 +39,15 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
             for text in texts {
                 if let Some(month) = month(language, text) {
                     faults.push(
-                        Fault::error("month-named", wording.place_in(language, month), format!("`{}` of the {} `{}` names a month: `{month}`", wording.field, wording.owner, wording.id))
-                            .help("say it by the season: `before the first frost`, `when the heat breaks`"),
+                        Fault::error(
+                            "month-named",
+                            wording.place_in(language, month),
+                            format!(
+                                "`{}` of the {} `{}` names a month: `{month}`",
+                                wording.field, wording.owner, wording.id
+                            ),
+                        )
+                        .help("say it by the season: `before the first frost`, `when the heat breaks`"),
                     );
                 }
             }
@@ -61,7 +80,7 @@ pub(super) const CASE: super::cases::Case = super::cases::Case {
     trips: &[("rules/rose.yaml", "en: \"Oil smothers them.\"", "en: \"Oil smothers them in May.\"")],
     also: &[],
     at: "May.\"",
-    says: "",
+    says: "rules/rose.yaml:65:35: error[month-named]: `why` of the rule `rose.oil-aphids` names a month: `May`\n  help: say it by the season: `before the first frost`, `when the heat breaks`",
     just_not: &[("rules/rose.yaml", "en: \"Oil smothers them.\"", "en: \"May smother them on the march.\"")],
 };
 

@@ -38,7 +38,8 @@ pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
         for rule in &book.rules {
             let Some(filed) = set.pack.rules.get(rule.rule as usize) else { continue };
             let (file, entry) = (&*filed.file, &filed.entry);
-            let own = [source(file, entry.whom.traits.as_ref(), &rule.whom), source(file, entry.when.as_ref(), &rule.when)];
+            let own =
+                [source(file, entry.whom.traits.as_ref(), &rule.whom), source(file, entry.when.as_ref(), &rule.when)];
             eye.together(&own.iter().flatten().collect::<Vec<_>>());
             for (hold, written) in rule.holds.iter().zip(&entry.hold) {
                 eye.alone(file, Some(&written.condition), &hold.condition);
@@ -84,7 +85,10 @@ impl Eye<'_, '_> {
 
     /// Conditions that must all be true.
     fn together(&mut self, sources: &[&Source<'_>]) {
-        let parts: Vec<Part<'_>> = sources.iter().map(|source| Part { source, expr: &source.expr, condition: source.condition, positive: true }).collect();
+        let parts: Vec<Part<'_>> = sources
+            .iter()
+            .map(|source| Part { source, expr: &source.expr, condition: source.condition, positive: true })
+            .collect();
         self.walk(&parts, &[]);
     }
 
@@ -95,9 +99,16 @@ impl Eye<'_, '_> {
         let mut stack: Vec<Part<'_>> = parts.iter().rev().copied().collect();
         while let Some(part) = stack.pop() {
             match (&part.expr.kind, part.condition) {
-                (ExprKind::Not(expr), Condition::Not(condition)) => stack.push(Part { expr, condition, positive: !part.positive, ..part }),
-                (ExprKind::And(exprs), Condition::And(conditions)) | (ExprKind::Or(exprs), Condition::Or(conditions)) => {
-                    let inner: Vec<Part<'_>> = exprs.iter().zip(conditions).map(|(expr, condition)| Part { expr, condition, ..part }).collect();
+                (ExprKind::Not(expr), Condition::Not(condition)) => {
+                    stack.push(Part { expr, condition, positive: !part.positive, ..part })
+                }
+                (ExprKind::And(exprs), Condition::And(conditions))
+                | (ExprKind::Or(exprs), Condition::Or(conditions)) => {
+                    let inner: Vec<Part<'_>> = exprs
+                        .iter()
+                        .zip(conditions)
+                        .map(|(expr, condition)| Part { expr, condition, ..part })
+                        .collect();
                     let all_needed = matches!(part.condition, Condition::And(_)) == part.positive;
                     if all_needed {
                         stack.extend(inner.into_iter().rev());
@@ -124,7 +135,8 @@ impl Eye<'_, '_> {
 
     fn contradiction(&self, earlier: &[Claim<'_>], claim: Claim<'_>) -> Option<Fault> {
         let term = self.book.probes.get(claim.atom.probe as usize)?;
-        let same: Vec<Claim<'_>> = earlier.iter().filter(|other| other.atom.probe == claim.atom.probe).copied().collect();
+        let same: Vec<Claim<'_>> =
+            earlier.iter().filter(|other| other.atom.probe == claim.atom.probe).copied().collect();
         let whole: Vec<Claim<'_>> = same.iter().copied().chain([claim]).collect();
         if self.possible(term, &whole) {
             return None;
@@ -132,7 +144,11 @@ impl Eye<'_, '_> {
         let here = self.place(claim);
         let said = print::expr(claim.expr);
         if !self.possible(term, &[claim]) {
-            let fault = Fault::error("never-holds", here, format!("`{said}` can never be {}", if claim.positive { "true" } else { "false" }));
+            let fault = Fault::error(
+                "never-holds",
+                here,
+                format!("`{said}` can never be {}", if claim.positive { "true" } else { "false" }),
+            );
             return Some(match range(term) {
                 Some((low, high)) => fault.help(format!("its value lies between {low} and {high}")),
                 None => fault.help("look at the comparison and its numbers"),
@@ -141,8 +157,12 @@ impl Eye<'_, '_> {
         let partner = same.iter().copied().find(|other| !self.possible(term, &[*other, claim]));
         let others = partner.map_or(same, |one| vec![one]);
         let names: Vec<String> = others.iter().map(|other| format!("`{}`", spoken(*other))).collect();
-        let mut fault = Fault::error("never-holds", here, format!("`{}` can't hold together with {}", spoken(claim), names.join(" and ")))
-            .help("both are needed here: write `or` between them, or mend one of the bounds");
+        let mut fault = Fault::error(
+            "never-holds",
+            here,
+            format!("`{}` can't hold together with {}", spoken(claim), names.join(" and ")),
+        )
+        .help("both are needed here: write `or` between them, or mend one of the bounds");
         fault.related.extend(others.iter().map(|other| (self.place(*other), "it stands here".to_owned())));
         Some(fault)
     }
@@ -150,9 +170,9 @@ impl Eye<'_, '_> {
     /// Whether some value passes all these.
     fn possible(&self, term: &Term, claims: &[Claim<'_>]) -> bool {
         let tests: Vec<_> = claims.iter().map(|claim| &claim.atom.test).collect();
-        samples(term, &tests, self.book, self.set).into_iter().any(|value| {
-            claims.iter().all(|claim| claim.atom.test.of(value) == Truth::known(claim.positive))
-        })
+        samples(term, &tests, self.book, self.set)
+            .into_iter()
+            .any(|value| claims.iter().all(|claim| claim.atom.test.of(value) == Truth::known(claim.positive)))
     }
 
     fn place(&self, claim: Claim<'_>) -> crate::fault::Place {
@@ -177,11 +197,19 @@ fn spoken(claim: Claim<'_>) -> String {
 #[cfg(test)]
 pub(super) const CASE: super::cases::Case = super::cases::Case {
     code: "never-holds",
-    trips: &[("rules/rose.yaml", "when: \"plant.age >= 1 year and", "when: \"plant.age < 0.9 years and not plant.age <= 0.8 years and")],
+    trips: &[(
+        "rules/rose.yaml",
+        "when: \"plant.age >= 1 year and",
+        "when: \"plant.age < 0.9 years and not plant.age <= 0.8 years and",
+    )],
     also: &[],
     at: "plant.age <= 0.8 years",
-    says: "",
-    just_not: &[("rules/rose.yaml", "when: \"plant.age >= 1 year and", "when: \"plant.age <= 0.9 years and not plant.age <= 0.8 years and")],
+    says: "rules/rose.yaml:9:40: error[never-holds]: `not plant.age <= 0.8 years` can't hold together with `plant.age < 0.9 years`\n  help: both are needed here: write `or` between them, or mend one of the bounds\n  rules/rose.yaml:9:10: it stands here",
+    just_not: &[(
+        "rules/rose.yaml",
+        "when: \"plant.age >= 1 year and",
+        "when: \"plant.age <= 0.9 years and not plant.age <= 0.8 years and",
+    )],
 };
 
 #[cfg(test)]
@@ -190,7 +218,11 @@ mod tests {
 
     fn codes_of(when: &str) -> Vec<&'static str> {
         let when = format!("when: \"{when}\"");
-        codes(&[("rules/rose.yaml", "when: \"not climate.frost_free or water.interval < 8 days\"", &when), ("rules/rose.yaml", "every {water.interval}.\"", "often.\""), ("rules/rose.yaml", "cada {water.interval}.\"", "a menudo.\"")])
+        codes(&[
+            ("rules/rose.yaml", "when: \"not climate.frost_free or water.interval < 8 days\"", &when),
+            ("rules/rose.yaml", "every {water.interval}.\"", "often.\""),
+            ("rules/rose.yaml", "cada {water.interval}.\"", "a menudo.\""),
+        ])
     }
 
     #[test]

@@ -76,8 +76,11 @@ fn absence(term: &Term) -> (String, Option<String>) {
         let example = match &at.marker {
             MarkerRef::Season(marker) => {
                 let without = |state: MarkerState| state.is_absent();
-                let found: Vec<&str> =
-                    places().iter().filter(|place| without(place.climate.season.marker(*marker))).map(|place| place.name.as_str()).collect();
+                let found: Vec<&str> = places()
+                    .iter()
+                    .filter(|place| without(place.climate.season.marker(*marker)))
+                    .map(|place| place.name.as_str())
+                    .collect();
                 found.first().map(|first| match found.len() {
                     1 => format!("as in {first}"),
                     many => format!("as in {first} and {} more of the {} reference climates", many - 1, places().len()),
@@ -86,7 +89,9 @@ fn absence(term: &Term) -> (String, Option<String>) {
             MarkerRef::Last(_) => Some("as when no such work was ever done".to_owned()),
             MarkerRef::HarvestWait => Some("as when nothing was sprayed lately".to_owned()),
             MarkerRef::Planted | MarkerRef::Since(_) => Some("as once the day has passed".to_owned()),
-            MarkerRef::HeatReached { .. } | MarkerRef::Stage(_) => Some("as where the warmth never suffices".to_owned()),
+            MarkerRef::HeatReached { .. } | MarkerRef::Stage(_) => {
+                Some("as where the warmth never suffices".to_owned())
+            }
             MarkerRef::Today => continue,
         };
         return (name, example);
@@ -96,7 +101,10 @@ fn absence(term: &Term) -> (String, Option<String>) {
 
 /// The marker without what is added to it.
 fn print_marker(text: &str) -> String {
-    parse::side(text).ok().and_then(|side| side.choices.first().map(|choice| print::expr(&choice.marker))).unwrap_or_else(|| text.to_owned())
+    parse::side(text)
+        .ok()
+        .and_then(|side| side.choices.first().map(|choice| print::expr(&choice.marker)))
+        .unwrap_or_else(|| text.to_owned())
 }
 
 fn unequal(expr: &Expr) -> bool {
@@ -119,9 +127,17 @@ fn turned(expr: &Expr) -> Option<String> {
 #[cfg(test)]
 pub(super) const CASE: super::cases::Case = super::cases::Case {
     code: "not-over-absent",
-    trips: &[("rules/rose.yaml", "when: \"not climate.frost_free or", "when: \"not weeks_to(first_frost.median) < 8 weeks or")],
+    trips: &[(
+        "rules/rose.yaml",
+        "when: \"not climate.frost_free or",
+        "when: \"not weeks_to(first_frost.median) < 8 weeks or",
+    )],
     also: &[],
     at: "weeks_to(first_frost.median) < 8",
-    says: "",
-    just_not: &[("rules/rose.yaml", "when: \"not climate.frost_free or", "when: \"weeks_to(first_frost.median) >= 8 weeks or not first_frost.median is absent or")],
+    says: "rules/rose.yaml:51:14: warning[not-over-absent]: where there is no `first_frost.median`, `weeks_to(first_frost.median) < 8 weeks` is false and `not` makes it true\n  help: as in Anguededou CI and 22 more of the 57 reference climates; write `weeks_to(first_frost.median) >= 8 weeks`, and add `or first_frost.median is absent` if that is meant",
+    just_not: &[(
+        "rules/rose.yaml",
+        "when: \"not climate.frost_free or",
+        "when: \"weeks_to(first_frost.median) >= 8 weeks or not first_frost.median is absent or",
+    )],
 };

@@ -14,7 +14,8 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
             return;
         }
         let entry = Stretch::entry(pack, file, id);
-        let here = keys.iter().try_fold(entry, |at, key| at.key(key, 0)).map_or_else(|| place(file, id), Stretch::place);
+        let here =
+            keys.iter().try_fold(entry, |at, key| at.key(key, 0)).map_or_else(|| place(file, id), Stretch::place);
         let message = format!("`{}` of `{}` lies between {low} and {high}, found {value}", keys.join("."), id.value);
         faults.push(Fault::error("number-out-of-range", here, message));
     };
@@ -40,6 +41,6 @@ pub(super) const CASE: super::cases::Case = super::cases::Case {
     trips: &[("plants/rose.yaml", "depletion: 0.4", "depletion: 40")],
     also: &[],
     at: "depletion: 40",
-    says: "",
+    says: "plants/rose.yaml:18:43: error[number-out-of-range]: `water.depletion` of `rose` lies between 0 and 1, found 40",
     just_not: &[("plants/rose.yaml", "depletion: 0.4", "depletion: 1.0")],
 };

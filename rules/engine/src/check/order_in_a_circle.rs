@@ -29,9 +29,17 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
             .collect();
         let Some(((_, _, here), others)) = steps.split_first() else { continue };
         let chain: Vec<String> = circle.iter().chain(circle.first()).map(|id| format!("`{id}`")).collect();
-        let mut fault = Fault::error("order-in-a-circle", (*here).clone(), format!("these rules wait for each other: {}", chain.join(" before ")))
-            .help("take one of the orders out");
-        fault.related.extend(others.iter().map(|(first, second, there)| ((*there).clone(), format!("here `{first}` comes before `{second}`"))));
+        let mut fault = Fault::error(
+            "order-in-a-circle",
+            (*here).clone(),
+            format!("these rules wait for each other: {}", chain.join(" before ")),
+        )
+        .help("take one of the orders out");
+        fault.related.extend(
+            others
+                .iter()
+                .map(|(first, second, there)| ((*there).clone(), format!("here `{first}` comes before `{second}`"))),
+        );
         faults.push(fault);
     }
 }
@@ -80,14 +88,22 @@ fn shortest_circle<'p>(start: &'p str, order: &Order<'p>) -> Option<Vec<&'p str>
 pub(super) const CASE: super::cases::Case = super::cases::Case {
     code: "order-in-a-circle",
     trips: &[
-        ("rules/rose.yaml", "  materials: [granular-feed]\n", "  materials: [granular-feed]\n  before: [{rule: rose.soak, days: 1}]\n"),
+        (
+            "rules/rose.yaml",
+            "  materials: [granular-feed]\n",
+            "  materials: [granular-feed]\n  before: [{rule: rose.soak, days: 1}]\n",
+        ),
         ("rules/rose.yaml", "- id: rose.soak\n", "- id: rose.soak\n  before: [rose.renewal-cut]\n"),
     ],
     also: &[],
     at: "{rule: rose.soak, days: 1}",
-    says: "",
+    says: "rules/rose.yaml:41:12: error[order-in-a-circle]: these rules wait for each other: `rose.feed` before `rose.soak` before `rose.renewal-cut` before `rose.feed`\n  help: take one of the orders out\n  rules/rose.yaml:49:12: here `rose.soak` comes before `rose.renewal-cut`\n  rules/rose.yaml:24:12: here `rose.renewal-cut` comes before `rose.feed`",
     just_not: &[
-        ("rules/rose.yaml", "  materials: [granular-feed]\n", "  materials: [granular-feed]\n  before: [{rule: rose.soak, days: 1}]\n"),
+        (
+            "rules/rose.yaml",
+            "  materials: [granular-feed]\n",
+            "  materials: [granular-feed]\n  before: [{rule: rose.soak, days: 1}]\n",
+        ),
         ("rules/rose.yaml", "- id: rose.soak\n", "- id: rose.soak\n  after: [rose.renewal-cut]\n"),
     ],
 };

@@ -39,7 +39,10 @@ fn read(table: &str) -> Vec<Place> {
         let fields: Vec<&str> = line.split(',').collect();
         let text = |at: usize| fields.get(at).copied().unwrap_or_default();
         let number = |at: usize| text(at).parse::<f64>().ok();
-        let (Some(latitude), Some(month)) = (number(1), text(4).parse::<usize>().ok().and_then(|m| m.checked_sub(1))) else { continue };
+        let (Some(latitude), Some(month)) = (number(1), text(4).parse::<usize>().ok().and_then(|m| m.checked_sub(1)))
+        else {
+            continue;
+        };
         if profiles.last().is_none_or(|(name, _)| name != text(0)) {
             let mut profile = Profile::of_temperatures(latitude, [0.0; 12], [0.0; 12]);
             profile.longitude_deg = number(2);
@@ -112,10 +115,18 @@ mod tests {
     fn a_place_has_its_own_numbers_and_no_others() {
         // The table's first place, and one of those without rain.
         let first = &places()[0].climate.profile;
-        assert_eq!((places()[0].name.as_str(), first.latitude_deg, first.elevation_m), ("Clanton AL", 32.84, Some(180.0)));
-        assert_eq!((first.normals.tmin_c[0], first.normals.tmax_c[11], first.normals.rain_mm.unwrap()[2]), (-1.1, 14.7, 185.0));
-        let dry: Vec<&str> = places().iter().filter(|p| p.climate.profile.normals.rain_mm.is_none()).map(|p| p.name.as_str()).collect();
-        let written: Vec<&str> = TABLE.lines().filter(|l| l.split(',').nth(7) == Some("")).filter_map(|l| l.split(',').next()).collect();
+        assert_eq!(
+            (places()[0].name.as_str(), first.latitude_deg, first.elevation_m),
+            ("Clanton AL", 32.84, Some(180.0))
+        );
+        assert_eq!(
+            (first.normals.tmin_c[0], first.normals.tmax_c[11], first.normals.rain_mm.unwrap()[2]),
+            (-1.1, 14.7, 185.0)
+        );
+        let dry: Vec<&str> =
+            places().iter().filter(|p| p.climate.profile.normals.rain_mm.is_none()).map(|p| p.name.as_str()).collect();
+        let written: Vec<&str> =
+            TABLE.lines().filter(|l| l.split(',').nth(7) == Some("")).filter_map(|l| l.split(',').next()).collect();
         assert!(!dry.is_empty() && dry.iter().all(|name| written.contains(name)), "{dry:?}");
     }
 }

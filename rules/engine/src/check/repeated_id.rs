@@ -59,6 +59,9 @@ pub(super) const CASE: super::cases::Case = super::cases::Case {
     trips: &[("words/outlooks.yaml", "", "- {id: bloom, name: {en: \"Flowers\", es: \"Flores\"}}\n")],
     also: &[],
     at: "bloom, name: {en: \"Flowers\"",
-    says: "",
-    just_not: &[("words/outlooks.yaml", "", "- {id: dormant, name: {en: \"Rest\", es: \"Reposo\"}}\n"), ("rules/rose.yaml", "expect: [", "expect: [{what: dormant, after: 200 days}, ")],
+    says: "words/outlooks.yaml:3:8: error[repeated-id]: the outlook `bloom` is there twice\n  help: give one of them another id, or put the two together\n  words/outlooks.yaml:2:8: it stands here first",
+    just_not: &[
+        ("words/outlooks.yaml", "", "- {id: dormant, name: {en: \"Rest\", es: \"Reposo\"}}\n"),
+        ("rules/rose.yaml", "expect: [", "expect: [{what: dormant, after: 200 days}, "),
+    ],
 };

@@ -111,7 +111,9 @@ mod tests {
 
     #[test]
     fn every_step_of_the_catalogue_has_its_width() {
-        for (step, expected) in [((1, 100), 0.01), ((1, 20), 0.05), ((1, 10), 0.1), ((1, 2), 0.5), ((1, 1), 1.0), ((5, 1), 5.0)] {
+        for (step, expected) in
+            [((1, 100), 0.01), ((1, 20), 0.05), ((1, 10), 0.1), ((1, 2), 0.5), ((1, 1), 1.0), ((5, 1), 5.0)]
+        {
             assert_eq!(width(Step::new(step.0, step.1)), expected, "{step:?}");
         }
         for fact in crate::fact::catalogue::CATALOGUE {

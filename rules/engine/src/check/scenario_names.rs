@@ -6,7 +6,8 @@ use crate::pack::expression::place;
 use crate::pack::scenario::ScenarioEntry;
 use crate::pack::{At, Filed, Pack};
 
-const HELD_KINDS: [&str; 10] = ["hold", "guard", "clash", "apart", "done", "early", "late", "never", "withheld", "avoid"];
+const HELD_KINDS: [&str; 10] =
+    ["hold", "guard", "clash", "apart", "done", "early", "late", "never", "withheld", "avoid"];
 const BANDS: [&str; 4] = ["now", "this-week", "this-month", "later"];
 const STATUSES: [&str; 3] = ["advised", "nothing-due", "needs-facts"];
 
@@ -41,8 +42,13 @@ fn unknown(file: &str, at: &At<String>, what: &str, known: &[&str], faults: &mut
 fn words(file: &str, entry: &ScenarioEntry, faults: &mut Vec<Fault>) {
     let mut see = |at: Place, what: &str, word: &str, known: &[&str]| {
         if !known.contains(&word) {
-            let fault = Fault::error("unknown-name", at, format!("there is no {what} `{word}`")).nearest(word, known.iter().copied());
-            faults.push(if fault.help.is_some() { fault } else { fault.help(format!("there are: {}", known.join(", "))) });
+            let fault = Fault::error("unknown-name", at, format!("there is no {what} `{word}`"))
+                .nearest(word, known.iter().copied());
+            faults.push(if fault.help.is_some() {
+                fault
+            } else {
+                fault.help(format!("there are: {}", known.join(", ")))
+            });
         }
     };
     let expect = &entry.expect;
@@ -71,7 +77,10 @@ fn facts(file: &str, entry: &ScenarioEntry, pack: &Pack, faults: &mut Vec<Fault>
         // `severity(aphids)`: the fact is the part before the arguments.
         let name = word.split('(').next().unwrap_or_default().trim();
         if !known.contains(&name) {
-            faults.push(Fault::error("unknown-name", at, format!("there is no fact or sign `{word}`")).nearest(name, known.iter().copied()));
+            faults.push(
+                Fault::error("unknown-name", at, format!("there is no fact or sign `{word}`"))
+                    .nearest(name, known.iter().copied()),
+            );
         }
     };
     for task in &expect.advised {

@@ -11,12 +11,20 @@ pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
     for ((number, info), filed) in (0_u32..).zip(&set.rules).zip(&set.pack.rules) {
         let (file, entry) = (&*filed.file, &filed.entry);
         let own = days_apart(info, info, number);
-        if let (Some((_, longest)), Some(every)) = (info.repeat.every, entry.repeat.as_ref().and_then(|repeat| repeat.every.as_ref()))
+        if let (Some((_, longest)), Some(every)) =
+            (info.repeat.every, entry.repeat.as_ref().and_then(|repeat| repeat.every.as_ref()))
             && let Some((days, what)) = own
             && longest < days
         {
-            let message = format!("`{}` is repeated after {longest} days at most, but is kept {days} days apart from {}", info.id, named(what, set));
-            faults.push(Fault::error("separation-cannot-be-met", place(file, every), message).help("lengthen the interval, or let another material take turns"));
+            let message = format!(
+                "`{}` is repeated after {longest} days at most, but is kept {days} days apart from {}",
+                info.id,
+                named(what, set)
+            );
+            faults.push(
+                Fault::error("separation-cannot-be-met", place(file, every), message)
+                    .help("lengthen the interval, or let another material take turns"),
+            );
         }
         if let (Some((other, gap, _)), Some(alternate)) = (info.alternate, &entry.alternate)
             && let Some(partner) = set.rules.get(other as usize)
@@ -25,8 +33,16 @@ pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
             if let Some((days, what)) = apart
                 && gap < days
             {
-                let message = format!("`{}` follows `{}` after {gap} days, but is kept {days} days apart from {}", info.id, partner.id, named(what, set));
-                faults.push(Fault::error("separation-cannot-be-met", place(file, &alternate.gap), message).help("lengthen `gap`, or choose another partner"));
+                let message = format!(
+                    "`{}` follows `{}` after {gap} days, but is kept {days} days apart from {}",
+                    info.id,
+                    partner.id,
+                    named(what, set)
+                );
+                faults.push(
+                    Fault::error("separation-cannot-be-met", place(file, &alternate.gap), message)
+                        .help("lengthen `gap`, or choose another partner"),
+                );
             }
         }
     }
@@ -50,11 +66,19 @@ fn named(what: Subject, set: &Set) -> String {
 #[cfg(test)]
 pub(super) const CASE: super::cases::Case = super::cases::Case {
     code: "separation-cannot-be-met",
-    trips: &[("materials/materials.yaml", "keep_apart: [{class: sulphur-spray, days: 14}]", "keep_apart: [{class: sulphur-spray, days: 14}, {class: oil, days: 11}]")],
+    trips: &[(
+        "materials/materials.yaml",
+        "keep_apart: [{class: sulphur-spray, days: 14}]",
+        "keep_apart: [{class: sulphur-spray, days: 14}, {class: oil, days: 11}]",
+    )],
     also: &[],
     at: "7..10 days}",
-    says: "",
-    just_not: &[("materials/materials.yaml", "keep_apart: [{class: sulphur-spray, days: 14}]", "keep_apart: [{class: sulphur-spray, days: 14}, {class: oil, days: 10}]")],
+    says: "rules/rose.yaml:68:19: error[separation-cannot-be-met]: `rose.oil-aphids` is repeated after 10 days at most, but is kept 11 days apart from the class `oil`\n  help: lengthen the interval, or let another material take turns",
+    just_not: &[(
+        "materials/materials.yaml",
+        "keep_apart: [{class: sulphur-spray, days: 14}]",
+        "keep_apart: [{class: sulphur-spray, days: 14}, {class: oil, days: 10}]",
+    )],
 };
 
 #[cfg(test)]

@@ -16,7 +16,10 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
             let here = place(file, &typical.unit);
             let Some(unit) = Unit::find(&typical.unit.value) else {
                 let known = UNITS.iter().map(|unit| unit.symbol);
-                faults.push(Fault::error("wrong-unit", here, format!("`{}` is no unit", typical.unit.value)).nearest(&typical.unit.value, known));
+                faults.push(
+                    Fault::error("wrong-unit", here, format!("`{}` is no unit", typical.unit.value))
+                        .nearest(&typical.unit.value, known),
+                );
                 continue;
             };
             let called = amount.call.as_ref().and_then(|call| quantity::find(&call.value).ok());
@@ -24,8 +27,12 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
                 && units::convert_text(1.0, door_unit(unit), quantity.unit).is_err()
             {
                 faults.push(
-                    Fault::error("wrong-unit", here, format!("`{}` is in {}, its usual range in {}", quantity.name, quantity.unit, unit.symbol))
-                        .help("give the usual range in a unit of what is reckoned"),
+                    Fault::error(
+                        "wrong-unit",
+                        here,
+                        format!("`{}` is in {}, its usual range in {}", quantity.name, quantity.unit, unit.symbol),
+                    )
+                    .help("give the usual range in a unit of what is reckoned"),
                 );
             }
         }

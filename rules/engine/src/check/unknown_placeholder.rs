@@ -35,13 +35,20 @@ pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
 }
 
 fn wrong(wording: &Wording<'_>, language: &str, found: &Placeholder<'_>, reads: &BTreeSet<String>) -> Option<Fault> {
-    let fault = |words: &str, message: String| Fault::error("unknown-placeholder", wording.place_in(language, words), message);
+    let fault =
+        |words: &str, message: String| Fault::error("unknown-placeholder", wording.place_in(language, words), message);
     let braced = |inner: &str| format!("{{{inner}}}");
     match found {
-        Placeholder::Lone(brace) => Some(fault(brace, format!("`{brace}` has no partner")).help("braces hold a fact that the rule reads, such as `{soil.ph}`")),
+        Placeholder::Lone(brace) => Some(
+            fault(brace, format!("`{brace}` has no partner"))
+                .help("braces hold a fact that the rule reads, such as `{soil.ph}`"),
+        ),
         Placeholder::Unreadable(inner, why) => {
             let message = format!("`{{{inner}}}` is neither a fact nor a number: {why}");
-            Some(fault(&braced(inner), message).help("braces hold a fact that the rule reads, such as `{soil.ph}`, or a number such as `{36 °C}`"))
+            Some(
+                fault(&braced(inner), message)
+                    .help("braces hold a fact that the rule reads, such as `{soil.ph}`, or a number such as `{36 °C}`"),
+            )
         }
         Placeholder::Number(inner) | Placeholder::Fact(inner, _) if wording.rule.is_none() => {
             let message = format!("`{{{inner}}}` stays as it is: only the texts of rules are filled in");
@@ -53,7 +60,9 @@ fn wrong(wording: &Wording<'_>, language: &str, found: &Placeholder<'_>, reads: 
             let message = format!("the rule `{}` does not read `{printed}`", wording.id);
             let help = match nearest(printed, reads.iter().map(String::as_str)) {
                 Some(name) => format!("did you mean `{name}`?"),
-                None if reads.is_empty() => "it reads no fact at all: a text may quote only what the rule reads".to_owned(),
+                None if reads.is_empty() => {
+                    "it reads no fact at all: a text may quote only what the rule reads".to_owned()
+                }
                 None => format!("it reads `{}`", reads.iter().map(String::as_str).collect::<Vec<_>>().join("`, `")),
             };
             Some(fault(&braced(inner), message).help(help))
@@ -87,9 +96,17 @@ pub(super) const CASE: super::cases::Case = super::cases::Case {
     ],
     also: &[],
     at: "{water.need}",
-    says: "",
+    says: "rules/rose.yaml:55:23: error[unknown-placeholder]: the rule `rose.soak` does not read `water.need`\n  help: it reads `climate.frost_free`, `water.interval`\nrules/rose.yaml:55:49: error[unknown-placeholder]: the rule `rose.soak` does not read `water.need`\n  help: it reads `climate.frost_free`, `water.interval`",
     just_not: &[
-        ("rules/rose.yaml", "en: \"It wants water every {water.interval}.\"", "en: \"It wants water every {water.interval}, over {3 mm/day}.\""),
-        ("rules/rose.yaml", "es: \"Pide agua cada {water.interval}.\"", "es: \"Pide agua cada {water.interval}, sobre {3 mm/day}.\""),
+        (
+            "rules/rose.yaml",
+            "en: \"It wants water every {water.interval}.\"",
+            "en: \"It wants water every {water.interval}, over {3 mm/day}.\"",
+        ),
+        (
+            "rules/rose.yaml",
+            "es: \"Pide agua cada {water.interval}.\"",
+            "es: \"Pide agua cada {water.interval}, sobre {3 mm/day}.\"",
+        ),
     ],
 };

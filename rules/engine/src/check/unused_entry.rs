@@ -3,13 +3,15 @@
 use std::collections::BTreeSet;
 
 use super::used_names::Used;
+use crate::compile::set::Set;
 use crate::fault::Fault;
 use crate::pack::expression::place;
-use crate::pack::{At, Filed, Pack};
+use crate::pack::{At, Filed};
 
 /// Looks at signs, cautions, sources, materials, classes, outlooks and stages. Jobs are the trade's own list and may wait
-/// for their first rule.
-pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
+/// for their first rule. Only at a set that compiles: a slip elsewhere is not told twice.
+pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
+    let pack = &set.pack;
     let used = Used::of(pack);
     let mut see = |file: &str, id: &At<String>, what: &str, by: &str, listed: &BTreeSet<&str>| {
         if !listed.contains(id.value.as_str()) && !used.said.contains(&id.value) {
@@ -39,6 +41,9 @@ pub(super) const CASE: super::cases::Case = super::cases::Case {
     trips: &[("words/classes.yaml", "", "- {id: soap, name: {en: \"Soap\", es: \"Jabón\"}}\n")],
     also: &[],
     at: "soap, name",
-    says: "",
-    just_not: &[("words/classes.yaml", "", "- {id: soap, name: {en: \"Soap\", es: \"Jabón\"}}\n"), ("rules/guards.yaml", "blocks: {classes: [oil, ", "blocks: {classes: [oil, soap, ")],
+    says: "words/classes.yaml:4:8: warning[unused-entry]: nothing uses the class `soap`\n  help: name it in a material, or take it out",
+    just_not: &[
+        ("words/classes.yaml", "", "- {id: soap, name: {en: \"Soap\", es: \"Jabón\"}}\n"),
+        ("rules/guards.yaml", "blocks: {classes: [oil, ", "blocks: {classes: [oil, soap, "),
+    ],
 };

@@ -23,8 +23,12 @@ pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
             more => format!(", and over {MOST} in {more} more of the reference climates"),
         };
         faults.push(
-            Fault::warning("window-nearly-always-open", here, format!("this window of `{id}` is open for {days} days in {climate}{more}"))
-                .help("leave the window out if the work is for the whole year, or draw its sides together"),
+            Fault::warning(
+                "window-nearly-always-open",
+                here,
+                format!("this window of `{id}` is open for {days} days in {climate}{more}"),
+            )
+            .help("leave the window out if the work is for the whole year, or draw its sides together"),
         );
     }
 }
@@ -32,9 +36,17 @@ pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
 #[cfg(test)]
 pub(super) const CASE: super::cases::Case = super::cases::Case {
     code: "window-nearly-always-open",
-    trips: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}", "{opens: longest_day, closes: longest_day + 300 days}")],
+    trips: &[(
+        "rules/guards.yaml",
+        "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}",
+        "{opens: longest_day, closes: longest_day + 300 days}",
+    )],
     also: &[],
     at: "longest_day, closes",
-    says: "",
-    just_not: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}", "{opens: longest_day, closes: longest_day + 299 days}")],
+    says: "rules/guards.yaml:15:19: warning[window-nearly-always-open]: this window of `guard.no-nitrogen-before-frost` is open for 301 days in Ames IA, and over 300 in 52 more of the reference climates\n  help: leave the window out if the work is for the whole year, or draw its sides together",
+    just_not: &[(
+        "rules/guards.yaml",
+        "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}",
+        "{opens: longest_day, closes: longest_day + 299 days}",
+    )],
 };

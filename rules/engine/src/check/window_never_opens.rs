@@ -25,9 +25,17 @@ pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
 #[cfg(test)]
 pub(super) const CASE: super::cases::Case = super::cases::Case {
     code: "window-never-opens",
-    trips: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}", "{opens: warmest_week, closes: warmest_week - 1 day}")],
+    trips: &[(
+        "rules/guards.yaml",
+        "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}",
+        "{opens: warmest_week, closes: warmest_week - 1 day}",
+    )],
     also: &[],
     at: "warmest_week, closes",
-    says: "",
-    just_not: &[("rules/guards.yaml", "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}", "{opens: warmest_week, closes: warmest_week}")],
+    says: "rules/guards.yaml:15:19: error[window-never-opens]: this window of `guard.no-nitrogen-before-frost` opens in none of 57 reference climates\n  help: it may close before it opens, or hang on a marker that is nowhere: look at its sides, and at what stands behind `else`",
+    just_not: &[(
+        "rules/guards.yaml",
+        "{opens: first_frost.median - 8 weeks, closes: coldest_week + 4 weeks}",
+        "{opens: warmest_week, closes: warmest_week}",
+    )],
 };

@@ -62,7 +62,9 @@ impl<'p> Wording<'p> {
     pub(super) fn languages(&self) -> Vec<(&'p str, Vec<&'p str>)> {
         match self.words {
             Words::One(text) => text.0.iter().map(|(l, t)| (l.as_str(), vec![t.as_str()])).collect(),
-            Words::Many(texts) => texts.0.iter().map(|(l, t)| (l.as_str(), t.iter().map(String::as_str).collect())).collect(),
+            Words::Many(texts) => {
+                texts.0.iter().map(|(l, t)| (l.as_str(), t.iter().map(String::as_str).collect())).collect()
+            }
         }
     }
 
@@ -116,7 +118,9 @@ impl<'p> Collector<'p> {
 #[must_use]
 pub(super) fn all(pack: &Pack) -> Vec<Wording<'_>> {
     let mut out = header(pack);
-    for (owner, list) in [("job", &pack.jobs), ("class", &pack.classes), ("stage", &pack.stages), ("outlook", &pack.outlooks)] {
+    for (owner, list) in
+        [("job", &pack.jobs), ("class", &pack.classes), ("stage", &pack.stages), ("outlook", &pack.outlooks)]
+    {
         for Filed { file, entry } in list {
             let mut of = Collector::of(pack, owner, file, &entry.id);
             of.one("name", &entry.name, true);

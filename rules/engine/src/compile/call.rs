@@ -45,25 +45,28 @@ pub fn term(name: &str, arguments: &[Argument], span: Span, scope: Scope<'_>) ->
         }
         ("wants", [Argument::Value(Expr { kind: ExprKind::Path(job), span })]) => {
             let number = scope.names.jobs.number(job).ok_or_else(|| {
-                Mistake::new("unknown-name", *span, format!("there is no job `{job}`")).nearest(job, scope.names.jobs.names())
+                Mistake::new("unknown-name", *span, format!("there is no job `{job}`"))
+                    .nearest(job, scope.names.jobs.names())
             })?;
             of(Fact::Wants, Term::Wants(number), Ty::Truth)
         }
         ("done", [Argument::Value(Expr { kind: ExprKind::Path(what), span }), Argument::Within(days, at)]) => {
             of(Fact::Done, Term::Done(work(what, *span, scope)?, number_of_days(days, *at)?), Ty::Truth)
         }
-        ("count", [Argument::Value(Expr { kind: ExprKind::Path(what), span }), Argument::Within(days, at)]) => of(
-            Fact::Count,
-            Term::Count(work(what, *span, scope)?, number_of_days(days, *at)?),
-            Ty::Number(unit("")),
-        ),
+        ("count", [Argument::Value(Expr { kind: ExprKind::Path(what), span }), Argument::Within(days, at)]) => {
+            of(Fact::Count, Term::Count(work(what, *span, scope)?, number_of_days(days, *at)?), Ty::Number(unit("")))
+        }
         ("mean" | "min" | "max" | "sum", [Argument::Value(series), Argument::Value(days)]) => {
             let aggregate = aggregate(name).ok_or_else(|| shape(span, "mean(tmax, 7 days)"))?;
             of_days(aggregate, series, days, false, scope)?
         }
-        ("ahead", [Argument::Value(Expr { kind: ExprKind::Path(of), span }), Argument::Value(series), Argument::Value(days)]) => {
+        (
+            "ahead",
+            [Argument::Value(Expr { kind: ExprKind::Path(of), span }), Argument::Value(series), Argument::Value(days)],
+        ) => {
             let aggregate = aggregate(of).ok_or_else(|| {
-                Mistake::new("unknown-fact", *span, format!("`{of}` can't be made of days")).help("`mean`, `min`, `max` and `sum` can")
+                Mistake::new("unknown-fact", *span, format!("`{of}` can't be made of days"))
+                    .help("`mean`, `min`, `max` and `sum` can")
             })?;
             of_days(aggregate, series, days, true, scope)?
         }
@@ -84,16 +87,21 @@ pub fn term(name: &str, arguments: &[Argument], span: Span, scope: Scope<'_>) ->
         ("heat_sum", [Argument::Value(base), Argument::Value(upper), Argument::From(from)]) => {
             let (base_c, upper_c) = (literal_in(base, "°C", scope)?, literal_in(upper, "°C", scope)?);
             if upper_c <= base_c {
-                return Err(Mistake::new("range-reversed", upper.span, "the upper cut-off lies above the base"));
+                return Err(Mistake::new("range-reversed", upper.span, "the upper cut-off must lie above the base"));
             }
             let from = Box::new(marker::at(from, scope)?);
             of(Fact::HeatSum, Term::HeatSum { base_c, upper_c: Some(upper_c), from }, Ty::Number(unit("°Cd")))
         }
-        ("days_to" | "weeks_to", [Argument::Value(expr)]) => of(Fact::DaysTo, Term::DaysTo(Box::new(marker_of(expr, scope)?)), day),
-        ("days_from", [Argument::Value(expr)]) => of(Fact::DaysFrom, Term::DaysFrom(Box::new(marker_of(expr, scope)?)), day),
+        ("days_to" | "weeks_to", [Argument::Value(expr)]) => {
+            of(Fact::DaysTo, Term::DaysTo(Box::new(marker_of(expr, scope)?)), day)
+        }
+        ("days_from", [Argument::Value(expr)]) => {
+            of(Fact::DaysFrom, Term::DaysFrom(Box::new(marker_of(expr, scope)?)), day)
+        }
         _ => {
             if let Some(found) = marker::call(name, arguments, span, scope)? {
-                let text = crate::lang::print::expr(&Expr { span, kind: ExprKind::Call(name.to_owned(), arguments.to_vec()) });
+                let text =
+                    crate::lang::print::expr(&Expr { span, kind: ExprKind::Call(name.to_owned(), arguments.to_vec()) });
                 return Ok(marker::typed(found, &text));
             }
             let form = path::arguments(name);
@@ -114,15 +122,23 @@ fn marker_of(expr: &Expr, scope: Scope<'_>) -> Result<super::term::MarkerAt, Mis
     let (marker, offset) = match &expr.kind {
         ExprKind::Add(left, right) => (left, literal_offset(right, 1.0)),
         ExprKind::Subtract(left, right) => (left, literal_offset(right, -1.0)),
-        _ => return marker::at(&crate::lang::ast::MarkerExpr { span: expr.span, marker: Box::new(expr.clone()), offset: None }, scope),
+        _ => {
+            return marker::at(
+                &crate::lang::ast::MarkerExpr { span: expr.span, marker: Box::new(expr.clone()), offset: None },
+                scope,
+            );
+        }
     };
-    let offset = offset.ok_or_else(|| Mistake::new("wrong-type", expr.span, "a marker may have only a duration added to it"))?;
+    let offset =
+        offset.ok_or_else(|| Mistake::new("wrong-type", expr.span, "a marker may have only a duration added to it"))?;
     marker::at(&crate::lang::ast::MarkerExpr { span: expr.span, marker: marker.clone(), offset: Some(offset) }, scope)
 }
 
 fn literal_offset(expr: &Expr, sign: f64) -> Option<(Literal, Span)> {
     match &expr.kind {
-        ExprKind::Number(literal) => Some((Literal { value: sign * literal.value, unit: literal.unit.clone() }, expr.span)),
+        ExprKind::Number(literal) => {
+            Some((Literal { value: sign * literal.value, unit: literal.unit.clone() }, expr.span))
+        }
         _ => None,
     }
 }
@@ -138,7 +154,8 @@ fn of_days(aggregate: Aggregate, series: &Expr, days: &Expr, ahead: bool, scope:
             .nearest(&name, SERIES.iter().map(|(word, ..)| *word)));
     };
     if aggregate == Aggregate::Sum && !matches!(row, Series::Rain | Series::Et0) {
-        return Err(Mistake::new("wrong-type", series.span, format!("a sum of `{name}` has no meaning")).help("take the `mean`"));
+        return Err(Mistake::new("wrong-type", series.span, format!("a sum of `{name}` has no meaning"))
+            .help("take the `mean`"));
     }
     let entry = fact.entry();
     let days = span_of_days(days, scope)?;
@@ -160,7 +177,10 @@ fn span_of_days(expr: &Expr, scope: Scope<'_>) -> Result<u16, Mistake> {
 
 fn number_of_days(literal: &Literal, span: Span) -> Result<u16, Mistake> {
     let days = whole_days(literal.value, &literal.unit, span)?;
-    u16::try_from(days).ok().filter(|days| *days > 0).ok_or_else(|| Mistake::new("wrong-unit", span, "at least one day is needed here"))
+    u16::try_from(days)
+        .ok()
+        .filter(|days| *days > 0)
+        .ok_or_else(|| Mistake::new("wrong-unit", span, "at least one day is needed here"))
 }
 
 /// The works that a word means: a job, else a material, else a class.

@@ -77,13 +77,22 @@ pub fn at(expr: &MarkerExpr, scope: Scope<'_>) -> Result<MarkerAt, Mistake> {
 /// # Errors
 /// Another unit; a part of a day; more than 800 days.
 pub fn whole_days(value: f64, symbol: &str, span: Span) -> Result<i32, Mistake> {
-    let found = crate::unit::Unit::find(symbol).filter(|u| u.dimension == Dimension::Duration && u.symbol != "h" && u.symbol != "year");
+    let found = crate::unit::Unit::find(symbol)
+        .filter(|u| u.dimension == Dimension::Duration && u.symbol != "h" && u.symbol != "year");
     let Some(found) = found else {
-        return Err(Mistake::new("wrong-unit", span, format!("`{value} {symbol}` is not a number of days or weeks")));
+        return Err(Mistake::new(
+            "wrong-unit",
+            span,
+            format!("`{}` is not a number of days or weeks", format!("{value} {symbol}").trim()),
+        ));
     };
     let days = found.convert(value, unit("day"));
     if days.fract() != 0.0 || days.abs() > 800.0 {
-        return Err(Mistake::new("wrong-unit", span, format!("`{value} {symbol}` is not a whole number of days up to 800")));
+        return Err(Mistake::new(
+            "wrong-unit",
+            span,
+            format!("`{value} {symbol}` is not a whole number of days up to 800"),
+        ));
     }
     #[expect(clippy::cast_possible_truncation, reason = "whole and at most 800")]
     Ok(days as i32)
@@ -103,27 +112,38 @@ fn unknown(name: &str, span: Span) -> Mistake {
     if name == "chill_reached" {
         return Mistake::new("fact-not-available", span, "`chill_reached` can't be worked out yet");
     }
-    Mistake::new("unknown-marker", span, format!("there is no marker `{name}`"))
-        .nearest(name, FIXED_NAMES.iter().chain(&CALL_NAMES).copied())
+    let fault = Mistake::new("unknown-marker", span, format!("there is no marker `{name}`"));
+    if crate::fact::catalogue::Fact::find(name).is_some() {
+        return fault.help(format!("`{name}` is a fact: it has a value on each day, and no day of its own"));
+    }
+    fault.nearest(name, FIXED_NAMES.iter().chain(&CALL_NAMES).copied())
 }
 
 /// A marker with arguments; none if the name is not one.
 ///
 /// # Errors
 /// Arguments that do not fit.
-pub(super) fn call(name: &str, arguments: &[Argument], span: Span, scope: Scope<'_>) -> Result<Option<MarkerRef>, Mistake> {
+pub(super) fn call(
+    name: &str,
+    arguments: &[Argument],
+    span: Span,
+    scope: Scope<'_>,
+) -> Result<Option<MarkerRef>, Mistake> {
     Ok(Some(match (name, arguments) {
         ("rises" | "falls", [Argument::Value(series), Argument::Value(threshold)]) => {
             let series = series_of(series)?;
             let celsius = literal_in(threshold, "°C", scope)?;
-            let at = Threshold::new(celsius).ok_or_else(|| Mistake::new("wrong-type", threshold.span, "not a number"))?;
+            let at =
+                Threshold::new(celsius).ok_or_else(|| Mistake::new("wrong-type", threshold.span, "not a number"))?;
             MarkerRef::Season(if name == "rises" { Marker::Rises(series, at) } else { Marker::Falls(series, at) })
         }
-        ("heat_reached", [Argument::Value(sum), Argument::Value(base), Argument::From(from)]) => MarkerRef::HeatReached {
-            sum_cd: literal_in(sum, "°Cd", scope)?,
-            base_c: literal_in(base, "°C", scope)?,
-            from: Box::new(at(from, scope)?),
-        },
+        ("heat_reached", [Argument::Value(sum), Argument::Value(base), Argument::From(from)]) => {
+            MarkerRef::HeatReached {
+                sum_cd: literal_in(sum, "°Cd", scope)?,
+                base_c: literal_in(base, "°C", scope)?,
+                from: Box::new(at(from, scope)?),
+            }
+        }
         ("stage", [Argument::Value(Expr { kind: ExprKind::Path(stage), span })]) => {
             MarkerRef::Stage(scope.plant.stages.number(stage).ok_or_else(|| {
                 Mistake::new("unknown-name", *span, format!("`{stage}` is no stage of `{}`", scope.plant_id))
@@ -167,7 +187,9 @@ fn series_of(expr: &Expr) -> Result<Series, Mistake> {
 pub(super) fn literal_in(expr: &Expr, symbol: &str, scope: Scope<'_>) -> Result<f64, Mistake> {
     let to = unit(symbol);
     match typing::sum(expr, scope)? {
-        Typed { term: Term::Literal(Value::Number(value)), ty: Ty::Number(from), .. } if from.dimension == to.dimension => {
+        Typed { term: Term::Literal(Value::Number(value)), ty: Ty::Number(from), .. }
+            if from.dimension == to.dimension =>
+        {
             Ok(from.convert(value, to))
         }
         _ => Err(Mistake::new("wrong-unit", expr.span, format!("a number in {symbol} is needed here"))),

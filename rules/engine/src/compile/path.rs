@@ -39,6 +39,9 @@ pub fn term(name: &str, span: Span, scope: Scope<'_>) -> Result<Typed, Mistake> 
     if CATALOGUE.iter().any(|e| !e.arguments.is_empty() && e.name.split(", ").any(|n| n == name)) {
         return Err(fault.help(format!("`{name}` takes arguments: `{name}{}`", arguments(name))));
     }
+    if !scope.short_traits && scope.plant.traits.number(name).is_some() {
+        return Err(fault.help(format!("outside `where` a trait is written `plant.trait({name})`")));
+    }
     if scope.short_traits {
         let known: Vec<&str> = scope.plant.traits.names().collect();
         let message = format!("`{}` has no trait `{name}`", scope.plant_id);
@@ -58,7 +61,10 @@ pub fn known_names() -> impl Iterator<Item = &'static str> {
 
 /// How the arguments of a fact are written.
 pub(super) fn arguments(name: &str) -> &'static str {
-    CATALOGUE.iter().find(|e| !e.arguments.is_empty() && e.name.split(", ").any(|n| n == name)).map_or("", |e| e.arguments)
+    CATALOGUE
+        .iter()
+        .find(|e| !e.arguments.is_empty() && e.name.split(", ").any(|n| n == name))
+        .map_or("", |e| e.arguments)
 }
 
 pub(super) fn of_trait(number: u16) -> Typed {
@@ -84,7 +90,11 @@ fn of_fact(fact: Fact, span: Span) -> Result<Typed, Mistake> {
         FactType::Stage => Ty::Choice(ChoiceSpace::Stage),
         FactType::Region => Ty::Region,
         FactType::Weekdays => {
-            return Err(Mistake::new("wrong-type", span, format!("`{}` is a set of weekdays, which no condition can read", entry.name)));
+            return Err(Mistake::new(
+                "wrong-type",
+                span,
+                format!("`{}` is a set of weekdays, which no condition can read", entry.name),
+            ));
         }
     };
     Ok(Typed { term: Term::Fact(fact), ty, step: Some(entry.step), range: entry.range })
@@ -96,6 +106,7 @@ fn of_fact(fact: Fact, span: Span) -> Result<Typed, Mistake> {
 /// A sign that the vocabulary does not have.
 pub fn sign(name: &str, span: Span, scope: Scope<'_>) -> Result<u16, Mistake> {
     scope.names.signs.number(name).ok_or_else(|| {
-        Mistake::new("unknown-name", span, format!("there is no sign `{name}`")).nearest(name, scope.names.signs.names())
+        Mistake::new("unknown-name", span, format!("there is no sign `{name}`"))
+            .nearest(name, scope.names.signs.names())
     })
 }

@@ -4,8 +4,7 @@ use super::marker::whole_days;
 use super::names::{Index, Names};
 use super::typing::Mistake;
 use super::window::unreadable;
-use crate::fault::{Fault, in_order};
-use crate::lang::ast::Span;
+use crate::fault::{Fault, Place, in_order};
 use crate::lang::parse;
 use crate::pack::expression::place;
 use crate::pack::{At, Pack};
@@ -50,6 +49,22 @@ impl<'p> Report<'p> {
         self.found.push(fault);
     }
 
+    /// Where a field stands behind an entry's id; the id itself where it can't be found.
+    fn key_after(&self, file: &str, id: &At<String>, key: &str) -> Place {
+        let here = place(file, id);
+        let (skipped, key) = (usize::try_from(here.line).unwrap_or(0), format!("{key}:"));
+        let lines = self.pack.files.get(file).into_iter().flat_map(|text| text.lines()).zip(1_u32..).skip(skipped);
+        let found = lines
+            .take_while(|(line, _)| !line.starts_with("- "))
+            .find_map(|(line, number)| Some((line.split_once(&key)?.0, number)));
+        match found {
+            Some((before, line)) => {
+                Place { line, column: u32::try_from(before.chars().count() + 1).unwrap_or(0), ..here }
+            }
+            None => here,
+        }
+    }
+
     /// Whether a scalar stands in its file, on one line, letter by letter as it was read.
     fn stands_as_read(&self, file: &str, text: &At<String>, quoted: bool) -> bool {
         let index = |n: u64| usize::try_from(n).ok()?.checked_sub(1);
@@ -63,7 +78,7 @@ impl<'p> Report<'p> {
         let number = index.number(&id.value);
         if number.is_none() {
             let fault = Fault::error("unknown-name", place(file, id), format!("there is no {what} `{}`", id.value));
-            self.found.push(fault.nearest(&id.value, index.names()));
+            self.found.push(nearest_or_all(fault, &id.value, index));
         }
         number
     }
@@ -108,9 +123,18 @@ impl<'p> Report<'p> {
     /// A grade from 0 to 3.
     pub fn grade(&mut self, file: &str, at: &At<String>, what: &str, grade: u8) -> u8 {
         if grade > 3 {
-            let whole = Span::new(0, at.value.len());
-            self.mistake(file, at, &Mistake::new("number-out-of-range", whole, format!("{what} runs from 0 to 3, found {grade}")));
+            let message = format!("`{what}` runs from 0 to 3, found {grade}");
+            self.found.push(Fault::error("number-out-of-range", self.key_after(file, at, what), message));
         }
         grade.min(3)
     }
+}
+
+/// The nearest known name as the cure; where none is near and there are few, all of them.
+fn nearest_or_all(fault: Fault, word: &str, index: &Index) -> Fault {
+    let fault = fault.nearest(word, index.names());
+    if fault.help.is_some() || index.is_empty() || index.len() > 8 {
+        return fault;
+    }
+    fault.help(format!("there are: {}", index.names().collect::<Vec<_>>().join(", ")))
 }

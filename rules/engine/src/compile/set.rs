@@ -52,7 +52,8 @@ pub fn compile(pack: Pack) -> (Option<Set>, Vec<Fault>) {
     let names = Names::of(&pack);
     let mut report = Report::new(&pack);
     let materials: Vec<MaterialInfo> = pack.materials.iter().map(|m| material(m, &names, &mut report)).collect();
-    let mut rules: Vec<RuleInfo> = pack.rules.iter().map(|r| rule_info(r, &pack, &names, &materials, &mut report)).collect();
+    let mut rules: Vec<RuleInfo> =
+        pack.rules.iter().map(|r| rule_info(r, &pack, &names, &materials, &mut report)).collect();
     both_ways(&mut rules);
     let plants: Vec<PlantBook> = pack
         .plants
@@ -100,7 +101,11 @@ fn separations(file: &str, entries: &[ApartEntry], names: &Names, report: &mut R
     let mut out = Vec::new();
     for entry in entries {
         let found = [
-            entry.material.as_ref().and_then(|id| report.id(file, id, &names.materials, "material")).map(Subject::Material),
+            entry
+                .material
+                .as_ref()
+                .and_then(|id| report.id(file, id, &names.materials, "material"))
+                .map(Subject::Material),
             entry.class.as_ref().and_then(|id| report.id(file, id, &names.classes, "class")).map(Subject::Class),
             entry.job.as_ref().and_then(|id| report.id(file, id, &names.jobs, "job")).map(Subject::Job),
         ];
@@ -109,7 +114,13 @@ fn separations(file: &str, entries: &[ApartEntry], names: &Names, report: &mut R
     out
 }
 
-fn rule_info(filed: &Filed<RuleEntry>, pack: &Pack, names: &Names, materials: &[MaterialInfo], report: &mut Report<'_>) -> RuleInfo {
+fn rule_info(
+    filed: &Filed<RuleEntry>,
+    pack: &Pack,
+    names: &Names,
+    materials: &[MaterialInfo],
+    report: &mut Report<'_>,
+) -> RuleInfo {
     let (file, entry) = (&filed.file, &filed.entry);
     report.ids(file, entry.whom.plant.as_slice(), &names.plants, "plant");
     if let Some(AllOr::These(plants)) = &entry.whom.plants {
@@ -121,7 +132,9 @@ fn rule_info(filed: &Filed<RuleEntry>, pack: &Pack, names: &Names, materials: &[
     let mut classes = Vec::new();
     let mut hazard = Hazard::None;
     for number in &used {
-        if let (Some(info), Some(written)) = (materials.get(usize::from(*number)), pack.materials.get(usize::from(*number))) {
+        if let (Some(info), Some(written)) =
+            (materials.get(usize::from(*number)), pack.materials.get(usize::from(*number)))
+        {
             classes.extend(&info.classes);
             hazard = hazard.max(info.hazard);
             // Faults of these fields stand at the material; here they only come along.
@@ -132,7 +145,12 @@ fn rule_info(filed: &Filed<RuleEntry>, pack: &Pack, names: &Names, materials: &[
     }
     unique(&mut classes);
     let mut seen = Vec::new();
-    cautions.retain(|c| !seen.contains(c) && { seen.push(*c); true });
+    cautions.retain(|c| {
+        !seen.contains(c) && {
+            seen.push(*c);
+            true
+        }
+    });
     unique(&mut apart);
     let mut order = |list: &[crate::pack::At<crate::pack::shapes::OrderEntry>]| -> Vec<(u32, u16)> {
         list.iter()
@@ -192,7 +210,10 @@ fn rule_info(filed: &Filed<RuleEntry>, pack: &Pack, names: &Names, materials: &[
 fn repeat(file: &str, entry: &RepeatEntry, report: &mut Report<'_>) -> Repeat {
     Repeat {
         every: entry.every.as_ref().and_then(|every| report.days(file, every)),
-        at_most: entry.at_most.as_ref().and_then(|most| report.days(file, &most.within).map(|(days, _)| (most.times, days))),
+        at_most: entry
+            .at_most
+            .as_ref()
+            .and_then(|most| report.days(file, &most.within).map(|(days, _)| (most.times, days))),
     }
 }
 
@@ -222,7 +243,9 @@ fn both_ways(rules: &mut [RuleInfo]) {
     let turns: Vec<(u32, u32, u16)> = rules
         .iter()
         .enumerate()
-        .filter_map(|(own, rule)| rule.alternate.map(|(other, gap, _)| (u32::try_from(own).unwrap_or(u32::MAX), other, gap)))
+        .filter_map(|(own, rule)| {
+            rule.alternate.map(|(other, gap, _)| (u32::try_from(own).unwrap_or(u32::MAX), other, gap))
+        })
         .collect();
     for (own, other, gap) in turns {
         if let Some(rule) = rules.get_mut(other as usize)
@@ -263,7 +286,14 @@ impl Reader<'_, '_, '_> {
     }
 }
 
-fn book(number: u16, filed: &Filed<PlantEntry>, pack: &Pack, names: &Names, infos: &[RuleInfo], report: &mut Report<'_>) -> PlantBook {
+fn book(
+    number: u16,
+    filed: &Filed<PlantEntry>,
+    pack: &Pack,
+    names: &Names,
+    infos: &[RuleInfo],
+    report: &mut Report<'_>,
+) -> PlantBook {
     let (file, entry) = (&filed.file, &filed.entry);
     let empty = PlantNames::default();
     let own = names.plant_names.get(usize::from(number)).unwrap_or(&empty);
@@ -322,7 +352,9 @@ fn book(number: u16, filed: &Filed<PlantEntry>, pack: &Pack, names: &Names, info
         .enumerate()
         .map(|(at, t)| {
             let values = own.values.get(at).cloned().unwrap_or_else(Index::default);
-            TraitInfo { usual: t.usual.as_ref().and_then(|usual| reader.report.id(file, usual, &values, "value of this trait")) }
+            TraitInfo {
+                usual: t.usual.as_ref().and_then(|usual| reader.report.id(file, usual, &values, "value of this trait")),
+            }
         })
         .collect();
     let in_leaf_ids: Vec<&str> = entry.in_leaf.iter().map(|s| s.value.as_str()).collect();
@@ -356,7 +388,8 @@ fn is_for(rule: &Filed<RuleEntry>, plant: &PlantEntry) -> bool {
         Some(AllOr::These(ids)) => ids.iter().any(|p| p.value == id),
         None => false,
     };
-    let blocked = rule.entry.blocks.as_ref().is_some_and(|b| b.plants.is_empty() || b.plants.iter().any(|p| p.value == id));
+    let blocked =
+        rule.entry.blocks.as_ref().is_some_and(|b| b.plants.is_empty() || b.plants.iter().any(|p| p.value == id));
     let anyone = whom.plant.is_none() && whom.plants.is_none() && (whom.problem.is_some() || blocked);
     named || listed || anyone
 }
@@ -427,7 +460,13 @@ fn bind_guards(plant: u16, rules: &mut [PlantRule], infos: &[RuleInfo]) {
         let Some(info) = infos.get(rule.rule as usize) else { continue };
         rule.guards = guards
             .iter()
-            .filter(|(_, guard)| *guard != rule.rule && infos.get(*guard as usize).and_then(|g| g.blocks.as_ref()).is_some_and(|b| b.binds(info, rule.rule, plant)))
+            .filter(|(_, guard)| {
+                *guard != rule.rule
+                    && infos
+                        .get(*guard as usize)
+                        .and_then(|g| g.blocks.as_ref())
+                        .is_some_and(|b| b.binds(info, rule.rule, plant))
+            })
             .map(|(at, _)| *at)
             .collect();
     }
@@ -437,7 +476,8 @@ impl Blocks {
     /// Whether a rule of a plant is blocked: everything that is named must match.
     #[must_use]
     pub fn binds(&self, info: &RuleInfo, own: u32, plant: u16) -> bool {
-        let names_work = !(self.jobs.is_empty() && self.materials.is_empty() && self.classes.is_empty() && self.rules.is_empty());
+        let names_work =
+            !(self.jobs.is_empty() && self.materials.is_empty() && self.classes.is_empty() && self.rules.is_empty());
         names_work
             && info.kind == crate::pack::rule::Kind::Task
             && (self.plants.is_empty() || self.plants.contains(&plant))
@@ -448,7 +488,12 @@ impl Blocks {
     }
 }
 
-fn problem_info(number: u16, filed: &Filed<ProblemEntry>, names: &Names, reader: &mut Reader<'_, '_, '_>) -> ProblemInfo {
+fn problem_info(
+    number: u16,
+    filed: &Filed<ProblemEntry>,
+    names: &Names,
+    reader: &mut Reader<'_, '_, '_>,
+) -> ProblemInfo {
     let (file, entry) = (&filed.file, &filed.entry);
     let mut signs = Vec::new();
     let mut leading = Vec::new();
@@ -531,7 +576,8 @@ impl Report<'_> {
             }
             Some(Dimension::Duration) => self.days(file, text).map(|(from, to)| After::Days(from, to)),
             _ => {
-                let mistake = Mistake::new("wrong-unit", whole, format!("`{}` is neither days nor a heat sum", text.value));
+                let mistake =
+                    Mistake::new("wrong-unit", whole, format!("`{}` is neither days nor a heat sum", text.value));
                 self.mistake(file, text, &mistake.help("such as `7..14 days` or `550 °Cd`"));
                 None
             }

@@ -154,7 +154,11 @@ pub fn condition(expr: &Expr, scope: Scope<'_>, pool: &mut Pool) -> Result<Condi
         _ => {
             let typed = sum(expr, scope)?;
             if typed.ty != Ty::Truth {
-                let fault = Mistake::new("wrong-type", expr.span, format!("`{}` is {}, not a condition", print::expr(expr), words(typed.ty)));
+                let fault = Mistake::new(
+                    "wrong-type",
+                    expr.span,
+                    format!("`{}` is {}, not a condition", print::expr(expr), words(typed.ty)),
+                );
                 let example = match typed.ty {
                     Ty::Number(unit) if !unit.symbol.is_empty() => format!("> 7 {}", unit.symbol),
                     Ty::Number(_) => "> 7".to_owned(),
@@ -188,26 +192,36 @@ pub fn sum(expr: &Expr, scope: Scope<'_>) -> Result<Typed, Mistake> {
         ExprKind::Subtract(left, right) => plus_or_minus(left, right, false, expr.span, scope),
         ExprKind::Times(left, by) => scaled(left, *by, Term::Times, scope),
         ExprKind::Over(left, by) => scaled(left, *by, Term::Over, scope),
-        _ => Err(Mistake::new("wrong-type", expr.span, format!("`{}` is a condition, where a number is needed", print::expr(expr)))),
+        _ => Err(Mistake::new(
+            "wrong-type",
+            expr.span,
+            format!("`{}` is a condition, where a number is needed", print::expr(expr)),
+        )),
     }
 }
 
 fn number(literal: &Literal, sign: f64, span: Span) -> Result<Typed, Mistake> {
     let Some(unit) = Unit::find(&literal.unit) else {
         let known = crate::unit::UNITS.iter().map(|u| u.symbol);
-        return Err(Mistake::new("wrong-unit", span, format!("`{}` is no unit", literal.unit)).nearest(&literal.unit, known));
+        let fault = Mistake::new("wrong-unit", span, format!("`{}` is no unit", literal.unit))
+            .nearest(&literal.unit, known.clone());
+        let all = || known.filter(|symbol| !symbol.is_empty()).collect::<Vec<_>>().join(" ");
+        return Err(if fault.help.is_some() { fault } else { fault.help(format!("the units are {}", all())) });
     };
-    Ok(Typed { term: Term::Literal(Value::Number(sign * literal.value)), ty: Ty::Number(unit), step: None, range: None })
+    Ok(Typed {
+        term: Term::Literal(Value::Number(sign * literal.value)),
+        ty: Ty::Number(unit),
+        step: None,
+        range: None,
+    })
 }
 
 fn scaled(left: &Expr, by: f64, make: fn(Box<Term>, f64) -> Term, scope: Scope<'_>) -> Result<Typed, Mistake> {
     let typed = sum(left, scope)?;
     match typed.ty {
-        Ty::Number(unit) if unit.dimension == Dimension::Temperature => Err(Mistake::new(
-            "wrong-unit",
-            left.span,
-            "a temperature can't be multiplied: 20 °C is not twice 10 °C",
-        )),
+        Ty::Number(unit) if unit.dimension == Dimension::Temperature => {
+            Err(Mistake::new("wrong-unit", left.span, "a temperature can't be multiplied: 20 °C is not twice 10 °C"))
+        }
         Ty::Number(_) => Ok(Typed { term: make(Box::new(typed.term), by), step: None, range: None, ..typed }),
         other => Err(Mistake::new("wrong-type", left.span, format!("{} can't be multiplied", words(other)))),
     }
@@ -231,14 +245,13 @@ fn plus_or_minus(left: &Expr, right: &Expr, plus: bool, span: Span, scope: Scope
             let b = to_unit(b.term, y, x);
             Ok(join(a.term, b, Ty::Number(x)))
         }
-        (Ty::Date, Ty::Number(y)) if y.dimension == Duration => Ok(join(a.term, to_unit(b.term, y, unit("day")), Ty::Date)),
+        (Ty::Date, Ty::Number(y)) if y.dimension == Duration => {
+            Ok(join(a.term, to_unit(b.term, y, unit("day")), Ty::Date))
+        }
         (Ty::Date, Ty::Date) if !plus => Ok(join(a.term, b.term, Ty::Number(unit("day")))),
-        (Ty::Number(x), Ty::Number(y)) if x.dimension == Temperature && y.dimension == Temperature => Err(Mistake::new(
-            "wrong-unit",
-            span,
-            "two temperatures can't be added",
-        )
-        .help("add a difference in K")),
+        (Ty::Number(x), Ty::Number(y)) if x.dimension == Temperature && y.dimension == Temperature => {
+            Err(Mistake::new("wrong-unit", span, "two temperatures can't be added").help("add a difference in K"))
+        }
         (x, y) => Err(Mistake::new("wrong-unit", span, format!("{} can't be {verb} {}", words(y), words(x)))),
     }
 }
@@ -259,32 +272,47 @@ fn to_unit(term: Term, from: &'static Unit, to: &'static Unit) -> Term {
     }
 }
 
-fn compare(left: &Expr, comparison: Comparison, right: &Expr, span: Span, scope: Scope<'_>) -> Result<(Term, Test), Mistake> {
+fn compare(
+    left: &Expr,
+    comparison: Comparison,
+    right: &Expr,
+    span: Span,
+    scope: Scope<'_>,
+) -> Result<(Term, Test), Mistake> {
     // A bare id beside a choice names one of its values, so the side that is a fact is read first.
     let choice_on_left = matches!(&left.kind, ExprKind::Path(name) if path::term(name, left.span, scope).is_err());
-    let (left, comparison, right) = if choice_on_left && matches!(sum(right, scope), Ok(Typed { ty: Ty::Choice(_) | Ty::Region, .. })) {
-        (right, comparison.turned(), left)
-    } else {
-        (left, comparison, right)
-    };
+    let (left, comparison, right) =
+        if choice_on_left && matches!(sum(right, scope), Ok(Typed { ty: Ty::Choice(_) | Ty::Region, .. })) {
+            (right, comparison.turned(), left)
+        } else {
+            (left, comparison, right)
+        };
     let a = sum(left, scope)?;
     match a.ty {
         Ty::Choice(space) => {
             let value = choice(right, space, scope)?;
             let ordered = matches!(space, ChoiceSpace::Fixed(list) if list.ordered) || space == ChoiceSpace::Stage;
             if !ordered && !matches!(comparison, Comparison::Equal | Comparison::Unequal) {
-                return Err(Mistake::new("wrong-type", span, format!("the choices of `{}` have no order", print::expr(left)))
-                    .help("compare them with `=`, `!=` or `in {…}`"));
+                return Err(Mistake::new(
+                    "wrong-type",
+                    span,
+                    format!("the choices of `{}` have no order", print::expr(left)),
+                )
+                .help("compare them with `=`, `!=` or `in {…}`"));
             }
             return Ok((a.term, Test::Choice(comparison, value)));
         }
         Ty::Region => {
             let ExprKind::Path(code) = &right.kind else {
-                return Err(Mistake::new("wrong-type", right.span, "a region is compared with a code").help("such as `region = US-CA`"));
+                return Err(Mistake::new("wrong-type", right.span, "a region is compared with a code")
+                    .help("such as `region = US-CA`"));
             };
             return match comparison {
                 Comparison::Equal => Ok((Term::RegionIs(code.clone()), Test::Holds)),
-                _ => Err(Mistake::new("wrong-type", span, "a region can only be `=` a code").help("write `not region = US`")),
+                _ => {
+                    Err(Mistake::new("wrong-type", span, "a region can only be `=` a code")
+                        .help("write `not region = US`"))
+                }
             };
         }
         Ty::Truth => {
@@ -297,13 +325,25 @@ fn compare(left: &Expr, comparison: Comparison, right: &Expr, span: Span, scope:
     match (a.ty, b.ty) {
         (Ty::Number(x), Ty::Number(y)) => {
             if x.dimension != y.dimension {
-                let fault = Mistake::new("wrong-unit", span, format!("`{}` is {}, `{}` is {}", print::expr(left), x.dimension.words(), print::expr(right), y.dimension.words()));
+                let fault = Mistake::new(
+                    "wrong-unit",
+                    span,
+                    format!(
+                        "`{}` is {}, `{}` is {}",
+                        print::expr(left),
+                        x.dimension.words(),
+                        print::expr(right),
+                        y.dimension.words()
+                    ),
+                );
                 let both = [x.dimension, y.dimension];
-                return Err(if both.contains(&Dimension::Temperature) && both.contains(&Dimension::TemperatureDifference) {
-                    fault.help("a difference of temperatures is in K")
-                } else {
-                    fault.help(format!("compare `{}` with {}", print::expr(left), x.dimension.words()))
-                });
+                return Err(
+                    if both.contains(&Dimension::Temperature) && both.contains(&Dimension::TemperatureDifference) {
+                        fault.help("a difference of temperatures is in K")
+                    } else {
+                        fault.help(format!("compare `{}` with {}", print::expr(left), x.dimension.words()))
+                    },
+                );
             }
             year_is_for_ages(&a, &b, span)?;
             if let Term::Literal(Value::Number(value)) = b.term {
@@ -357,11 +397,17 @@ fn one_of(left: &Expr, items: &[Expr], scope: Scope<'_>) -> Result<(Term, Test),
             let mut values = Vec::new();
             for item in items {
                 match sum(item, scope)? {
-                    Typed { term: Term::Literal(Value::Number(value)), ty: Ty::Number(other), .. } if other.dimension == unit.dimension => {
+                    Typed { term: Term::Literal(Value::Number(value)), ty: Ty::Number(other), .. }
+                        if other.dimension == unit.dimension =>
+                    {
                         values.push(other.convert(value, unit));
                     }
                     other => {
-                        return Err(Mistake::new("wrong-type", item.span, format!("{} does not fit into the list", words(other.ty))));
+                        return Err(Mistake::new(
+                            "wrong-type",
+                            item.span,
+                            format!("{} does not fit into the list", words(other.ty)),
+                        ));
                     }
                 }
             }
@@ -382,7 +428,11 @@ fn choice(expr: &Expr, space: ChoiceSpace, scope: Scope<'_>) -> Result<u16, Mist
         ChoiceSpace::Stage => (scope.plant.stages.number(word), scope.plant.stages.names().collect(), "stage"),
         ChoiceSpace::Trait(number) => {
             let values = scope.plant.values.get(usize::from(number));
-            (values.and_then(|v| v.number(word)), values.map(|v| v.names().collect()).unwrap_or_default(), "value of this trait")
+            (
+                values.and_then(|v| v.number(word)),
+                values.map(|v| v.names().collect()).unwrap_or_default(),
+                "value of this trait",
+            )
         }
     };
     found.ok_or_else(|| {

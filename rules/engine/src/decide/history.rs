@@ -37,7 +37,6 @@ pub fn count(work: Work, days: u16, moment: &Moment<'_>) -> Option<usize> {
 
 /// The last of these works up to the day; `Some(None)`: never; `None`: nobody said.
 #[must_use]
-#[expect(clippy::option_option, reason = "never and not said are two answers")]
 pub fn last(work: Work, moment: &Moment<'_>) -> Option<Option<Day>> {
     let history = moment.question.history.as_ref()?;
     Some(history.iter().filter(|done| done.day <= moment.day && matches(done, work, moment.set)).map(|done| done.day).max())

@@ -1,5 +1,7 @@
 //! What may be expected after a work: dates, reckoned like a marker, never a promise.
 
+use lammas_agronomy::calendar::Day;
+
 use super::answer::ExpectShown;
 use crate::compile::rule::{After, RuleInfo};
 use crate::decide::moment::Moment;
@@ -24,8 +26,8 @@ pub fn of(info: &RuleInfo, moment: &Moment<'_>, language: &str) -> Vec<ExpectSho
             Some(ExpectShown {
                 what: outlook.entry.id.value.clone(),
                 name: outlook.entry.name.get(language).to_owned(),
-                from: from.map(|day| day.date()),
-                until: until.map(|day| day.date()),
+                from: from.map(Day::date),
+                until: until.map(Day::date),
             })
         })
         .collect()

@@ -67,7 +67,7 @@ fn one(verdict: &Verdict, info: &RuleInfo, blocks: &[Block], day: Option<Day>, m
         because: first.map(|b| b.because.clone()).unwrap_or_default(),
         blocks: said,
         facts,
-        look_again: day.map(|day| day.date()),
+        look_again: day.map(Day::date),
         changes_with,
         cautions: cautions::of(info, moment, language),
         sources: task::sources(info, moment),

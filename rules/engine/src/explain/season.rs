@@ -142,7 +142,7 @@ pub fn shown_marker(marker: Marker, climate: &Climate, day: Day, language: &str)
         name: name.to_owned(),
         words: super::words::marker(name, language),
         state: state.as_str(),
-        nearest: nearest.map(|day| day.date()),
+        nearest: nearest.map(Day::date),
         days: nearest.map(|found| found - day),
         origin: season.marker_origin(marker).as_str(),
         likely_error_days: nearest.and_then(|_| season.marker_error_days(marker)).filter(|days| *days > 0.0).map(shown),

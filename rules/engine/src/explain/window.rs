@@ -1,5 +1,7 @@
 //! A window as it is shown: its days, and the markers that they hang on.
 
+use lammas_agronomy::calendar::Day;
+
 use super::answer::{Basis, WindowShown};
 use super::words;
 use crate::compile::rule::PlantRule;
@@ -23,9 +25,9 @@ pub fn shown(rule: &PlantRule, state: &State, moment: &Moment<'_>, language: &st
     }
     WindowShown {
         all_year: *state == State::AllYear,
-        opens: opens.map(|day| day.date()),
-        best: best.map(|day| day.date()),
-        closes: closes.map(|day| day.date()),
+        opens: opens.map(Day::date),
+        best: best.map(Day::date),
+        closes: closes.map(Day::date),
         basis,
     }
 }

@@ -89,7 +89,6 @@ impl Truth {
 
     /// `not unknown` is unknown.
     #[must_use]
-    #[expect(clippy::should_implement_trait, reason = "the language calls it not")]
     pub const fn not(self) -> Self {
         match self {
             Self::False => Self::True,

@@ -49,7 +49,9 @@ pub fn read(files: &[PackFile]) -> Result<Pack, Vec<Fault>> {
             ("plants", Some(_)) => list(file, &path, &mut pack.plants),
             ("rules", Some(_)) => list(file, &path, &mut pack.rules),
             ("climates", Some(_)) => list(file, &path, &mut pack.climates),
-            ("scenarios", Some(_)) => one(file).map(|entry| pack.scenarios.push(Filed { file: Arc::clone(&path), entry })),
+            ("scenarios", Some(_)) => {
+                one(file).map(|entry| pack.scenarios.push(Filed { file: Arc::clone(&path), entry }))
+            }
             _ => Err(Box::new(
                 Fault::error("wrong-shape", whole(file), "the folder of this file means nothing in a pack")
                     .help("the folders are words, materials, problems, plants, rules, climates, scenarios"),
@@ -61,7 +63,10 @@ pub fn read(files: &[PackFile]) -> Result<Pack, Vec<Fault>> {
     }
     if header.is_none() && !faults.iter().any(|f| f.place.file == "pack.yaml") {
         let place = Place { file: "pack.yaml".to_owned(), ..Place::default() };
-        faults.push(Fault::error("wrong-shape", place, "the pack has no `pack.yaml`").help("it gives name, version, languages and title"));
+        faults.push(
+            Fault::error("wrong-shape", place, "the pack has no `pack.yaml`")
+                .help("it gives name, version, languages and title"),
+        );
     }
     match header {
         Some(header) if !faults.iter().any(|f| f.weight == Weight::Error) => Ok(Pack {
@@ -115,7 +120,9 @@ fn list<T: DeserializeOwned>(file: &PackFile, path: &Arc<str>, out: &mut Vec<Fil
 fn one<T: DeserializeOwned>(file: &PackFile) -> Result<T, Box<Fault>> {
     if file.text.len() > MOST_BYTES {
         let message = format!("the file has {} bytes, the most is {MOST_BYTES}", file.text.len());
-        return Err(Box::new(Fault::error("wrong-shape", whole(file), message).help("spread its entries over several files")));
+        return Err(Box::new(
+            Fault::error("wrong-shape", whole(file), message).help("spread its entries over several files"),
+        ));
     }
     serde_saphyr::from_str(&file.text).map_err(|error| {
         let location = error.location();

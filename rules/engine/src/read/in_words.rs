@@ -8,12 +8,30 @@ pub(super) fn fault(place: Place, text: &str, message: &str) -> Fault {
     let message = message.lines().next().unwrap_or_default();
     let message = message.rfind(" at line ").and_then(|at| message.get(..at)).unwrap_or(message);
     let here = Here::of(&place, text);
-    shaped(place.clone(), &here, message).unwrap_or_else(|| Fault::error("not-yaml", place, tidy(message)).help("the slip is here or a little before: look for a quote or a bracket that is left open"))
+    shaped(place.clone(), &here, message).unwrap_or_else(|| {
+        Fault::error("not-yaml", place, tidy(message)).help(
+            "the slip is here or close by: look for a quote or bracket left open, or a tab at the beginning of a line",
+        )
+    })
 }
 
 /// Fields that hold a text in every language.
 const TEXTS: [&str; 16] = [
-    "title", "name", "why", "about", "look", "text", "because", "what", "ask", "tell", "early", "late", "never", "analysis", "professional",
+    "title",
+    "name",
+    "why",
+    "about",
+    "look",
+    "text",
+    "because",
+    "what",
+    "ask",
+    "tell",
+    "early",
+    "late",
+    "never",
+    "analysis",
+    "professional",
     "review",
 ];
 
@@ -33,7 +51,8 @@ impl<'t> Here<'t> {
         let line = text.lines().nth(index(place.line)).unwrap_or_default();
         let at = line.char_indices().nth(index(place.column)).map_or(line.len(), |(at, _)| at);
         let (before, after) = line.split_at(at);
-        let field = before.rsplit(['{', ',', ' ', '[']).find_map(|word| word.strip_suffix(':')).filter(|word| !word.is_empty());
+        let field =
+            before.rsplit(['{', ',', ' ', '[']).find_map(|word| word.strip_suffix(':')).filter(|word| !word.is_empty());
         let found = match after.chars().next() {
             Some(quote @ ('"' | '\'')) => after.get(1..).and_then(|rest| rest.split(quote).next()),
             _ => after.split([',', '}', ']', '#']).next(),
@@ -62,10 +81,11 @@ fn shaped(place: Place, here: &Here<'_>, message: &str) -> Option<Fault> {
             };
             fault(format!("{field} has fields of its own, found {}", quoted(found))).help(cure)
         }
-        "expected sequence start" if *first => {
-            fault("this file is a list of entries".to_owned()).help("each entry begins with `- ` at the beginning of a line")
+        "expected sequence start" if *first => fault("this file is a list of entries".to_owned())
+            .help("each entry begins with `- ` at the beginning of a line"),
+        "expected sequence start" => {
+            fault(format!("{field} is a list, found {}", quoted(found))).help("write it in brackets: `[…]`")
         }
-        "expected sequence start" => fault(format!("{field} is a list, found {}", quoted(found))).help("write it in brackets: `[…]`"),
         // Grades are the only numbers so small: urgency and impact.
         "invalid u8" => number("a whole number from 0 to 3"),
         "invalid u16" => number("a whole number from 0 to 65535"),
@@ -98,7 +118,8 @@ fn named(place: Place, here: &Here<'_>, message: &str) -> Option<Fault> {
         let fault = fault(format!("{} can't be `{word}`", here.field));
         return Some(nearest_or_all(fault, word, &known, "it is one of"));
     }
-    if let Some((_, expected)) = message.strip_prefix("invalid type: ").and_then(|rest| rest.split_once(", expected ")) {
+    if let Some((_, expected)) = message.strip_prefix("invalid type: ").and_then(|rest| rest.split_once(", expected "))
+    {
         return Some(fault(format!("expected {expected}, found {}", kind_in_words(message))));
     }
     // Our own shapes say it all, some with the cure behind a colon.
@@ -122,7 +143,10 @@ fn quoted(found: &str) -> String {
 
 /// ``invalid type: integer `3`, expected …`` into `` `3` ``.
 fn kind_in_words(message: &str) -> String {
-    let found = message.strip_prefix("invalid type: ").and_then(|rest| rest.split_once(", expected ")).map_or("", |(found, _)| found);
+    let found = message
+        .strip_prefix("invalid type: ")
+        .and_then(|rest| rest.split_once(", expected "))
+        .map_or("", |(found, _)| found);
     match found {
         "map" => "a group of fields".to_owned(),
         "sequence" => "a list".to_owned(),
@@ -137,7 +161,8 @@ fn kind_in_words(message: &str) -> String {
 fn word_and_known(rest: &str) -> (&str, Vec<&str>) {
     let (word, list) = rest.split_once(", expected ").unwrap_or((rest, ""));
     let list = list.strip_prefix("one of ").unwrap_or(list);
-    let known = list.split([',', ' ']).map(|name| name.trim_matches('`')).filter(|name| !name.is_empty() && *name != "or");
+    let known =
+        list.split([',', ' ']).map(|name| name.trim_matches('`')).filter(|name| !name.is_empty() && *name != "or");
     (word.trim_matches('`'), known.collect())
 }
 
@@ -152,7 +177,9 @@ fn nearest_or_all(fault: Fault, word: &str, known: &[&str], lead: &str) -> Fault
 /// A message of the reader about the syntax, without the names of its functions.
 fn tidy(message: &str) -> String {
     match message.split_once("; use ") {
-        Some((words, _)) if words.starts_with("multiple YAML documents") => "the file holds several documents: `---` may stand only at its top".to_owned(),
+        Some((words, _)) if words.starts_with("multiple YAML documents") => {
+            "the file holds several documents: `---` may stand only at its top".to_owned()
+        }
         _ => message.to_owned(),
     }
 }

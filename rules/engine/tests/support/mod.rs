@@ -30,7 +30,8 @@ pub type Edit<'a> = (&'a str, &'a str, &'a str);
 /// # Panics
 /// When a `from` does not stand in its file exactly once: the edit would test something else than it says.
 pub fn edited(edits: &[Edit<'_>]) -> Vec<(String, String)> {
-    let mut files: Vec<(String, String)> = MINI.iter().map(|(path, text)| ((*path).to_owned(), (*text).to_owned())).collect();
+    let mut files: Vec<(String, String)> =
+        MINI.iter().map(|(path, text)| ((*path).to_owned(), (*text).to_owned())).collect();
     for (path, from, to) in edits {
         let found = files.iter().position(|(p, _)| p == path);
         match found.and_then(|at| files.get_mut(at)) {

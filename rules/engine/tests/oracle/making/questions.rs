@@ -111,7 +111,7 @@ fn conditions(date: NaiveDate) -> impl Strategy<Value = ConditionSaid> {
 /// Works; ids of rules are only known with the pack.
 fn works(date: NaiveDate, rules: Vec<String>) -> impl Strategy<Value = Vec<WorkSaid>> {
     let job = || select(&["prune", "feed", "treat-pest", "treat-disease", "water", "mulch", "transplant", "deadhead"][..]).prop_map(str::to_owned);
-    let material = || select(&["urea", "compost", "oil-spray", "soap-spray", "sulphur-dust", "copper-salt"][..]).prop_map(str::to_owned);
+    let material = || select(&["urea", "compost", "oil-spray", "soap-spray", "sulphur-dust", "copper-salt", "nitrogen", "oil"][..]).prop_map(str::to_owned);
     let what = prop_oneof![
         3 => job().prop_map(|job| (Some(job), None, None)),
         2 => (job(), material()).prop_map(|(job, material)| (Some(job), Some(material), None)),

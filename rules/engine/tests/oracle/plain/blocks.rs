@@ -140,7 +140,7 @@ impl World<'_> {
             if let Some(when) = &guard.when {
                 self.missing(&tree(when.text()), Names::Full, curve, &mut reads);
             }
-            let of = |name: String| Read { name, of_the_day: false, known: false, origin: lammas_agronomy::origin::Origin::Given };
+            let of = |name: String| Read { written: name.clone(), name, of_the_day: false, known: false, origin: lammas_agronomy::origin::Origin::Given };
             if window == Truth::Unknown {
                 reads.push(of("window".to_owned()));
             }
@@ -176,85 +176,88 @@ impl World<'_> {
         }
     }
 
-    /// Days by which a rule must be kept from a work that was done.
+    /// Days by which a rule must be kept from a work that was done, by the words of either.
     fn apart_from(&self, rule: &RuleEntry, work: &WorkSaid) -> i32 {
         let mut days = 0;
         for apart in self.separations(rule) {
-            let what = apart.material.as_ref().or(apart.class.as_ref()).or(apart.job.as_ref()).unwrap();
-            let is_it = match (&apart.job, self.job_of(work)) {
-                (Some(job), of) => of == Some(&job.value),
-                (None, _) => self.materials_of(work).iter().any(|m| *m == what.value || self.has_class(m, &what.value)),
+            let is_it = match (&apart.material, &apart.class, &apart.job) {
+                (Some(what), _, _) | (_, Some(what), _) => self.materials_of(work).iter().any(|m| self.has_class(m, &what.value)),
+                (_, _, Some(job)) => self.job_of(work) == Some(&job.value),
+                _ => false,
             };
             if is_it {
                 days = days.max(i32::from(apart.days));
             }
         }
-        // The other way round: what was done may itself keep its distance.
-        let done = work.rule.as_ref().map(|id| self.rule(id));
-        let of_rule = done.into_iter().flat_map(|done| &done.keep_apart);
+        let of_rule = work.rule.as_ref().into_iter().flat_map(|id| &self.rule(id).keep_apart);
         let materials = self.materials_of(work);
-        let of_materials = materials.iter().flat_map(|m| &self.material(m).keep_apart);
+        let of_materials = materials.iter().filter(|m| self.is_material(m)).flat_map(|m| &self.material(m).keep_apart);
         for apart in of_rule.chain(of_materials) {
             if self.is(rule, apart) {
                 days = days.max(i32::from(apart.days));
             }
         }
-        // `after: {rule, days}` and the other's `before` separate too.
-        if let Some(done) = done {
-            for order in rule.after.iter().filter(|order| order.value.rule == done.id.value) {
-                days = days.max(i32::from(order.value.days));
-            }
-            for order in done.before.iter().filter(|order| order.value.rule == rule.id.value) {
-                days = days.max(i32::from(order.value.days));
-            }
-        }
         days
     }
 
-    fn is_hazardous(&self, material: &str) -> bool {
+    pub(crate) fn is_hazardous(&self, material: &str) -> bool {
         matches!(self.material(material).hazard, Hazard::Label | Hazard::Restricted)
+    }
+
+    /// Whether a hazardous material has to do with any separation of a rule, its own or one that speaks of it.
+    fn is_apart_from_hazard(&self, rule: &RuleEntry) -> bool {
+        let sprays = |rule: &RuleEntry| rule.materials.iter().any(|m| self.is_hazardous(&m.value));
+        let names_hazard = |apart: &ApartEntry| {
+            let all = self.pack.materials.iter().map(|m| &m.entry.id.value);
+            let what = apart.material.as_ref().or(apart.class.as_ref());
+            what.is_some_and(|what| all.into_iter().any(|m| self.has_class(m, &what.value) && self.is_hazardous(m)))
+        };
+        let own = self.separations(rule);
+        let by_materials = || self.pack.materials.iter().filter(|m| m.entry.keep_apart.iter().any(|apart| self.is(rule, apart)));
+        let others = || self.pack.rules.iter().map(|r| &r.entry).filter(|other| other.id.value != rule.id.value);
+        let by_rules = || others().filter(|other| other.keep_apart.iter().any(|apart| self.is(rule, apart)));
+        let waits_for = || others().filter(|other| self.days_after(other, rule) > 0);
+        if sprays(rule) {
+            return !own.is_empty() || by_materials().count() > 0 || by_rules().count() > 0 || waits_for().count() > 0;
+        }
+        own.into_iter().any(names_hazard)
+            || by_materials().any(|m| self.is_hazardous(&m.entry.id.value))
+            || by_rules().any(sprays)
+            || waits_for().any(sprays)
     }
 
     fn apart_from_works(&self, rule: &RuleEntry, out: &mut Blocks) {
         let Some(works) = self.works() else {
-            let own = rule.materials.iter().any(|m| self.is_hazardous(&m.value));
-            let unsafe_unsaid = self.separations(rule).iter().any(|apart| {
-                let material = apart.material.as_ref().is_some_and(|m| self.is_hazardous(&m.value));
-                let class = apart.class.as_ref().is_some_and(|c| {
-                    self.pack.materials.iter().any(|m| self.is_hazardous(&m.entry.id.value) && self.has_class(&m.entry.id.value, &c.value))
-                });
-                own || material || class
-            });
-            if unsafe_unsaid {
+            if self.is_apart_from_hazard(rule) {
                 out.on.insert("history".to_owned());
             }
             return;
         };
-        let mut until: Option<Day> = None;
-        for (day, work) in works {
-            let free = day + self.apart_from(rule, work);
-            if free > self.day {
-                until = until.max(Some(free));
-            }
-        }
-        if let Some(until) = until {
+        let latest = |days: &dyn Fn(&WorkSaid) -> i32| works.iter().map(|(day, work)| *day + days(work)).filter(|free| *free > self.day).max();
+        if let Some(until) = latest(&|work| self.apart_from(rule, work)) {
             out.held.push(format!("apart until {}", until.date()));
+        }
+        for other in self.pack.rules.iter().map(|r| &r.entry) {
+            let days = i32::from(self.days_after(other, rule));
+            // What was done last counts.
+            let last = works.iter().filter(|(_, work)| work.rule.as_deref() == Some(&other.id.value)).map(|(day, _)| *day).max();
+            if let Some(until) = last.map(|day| day + days).filter(|until| *until > self.day) {
+                out.held.push(format!("apart from {} until {}", other.id.value, until.date()));
+            }
         }
     }
 
-    /// Whether a work is this rule's own work: the same rule, or the same job with the same material or class.
+    /// Whether a work is this rule's own: the same rule; where no rule is named, the same job, and the same material or
+    /// the class that is named. A rule without material: the same job.
     pub(crate) fn is_own_work(&self, rule: &RuleEntry, work: &WorkSaid) -> bool {
-        if work.rule.as_deref() == Some(&rule.id.value) {
-            return true;
+        if let Some(id) = &work.rule {
+            return *id == rule.id.value;
         }
-        let same_job = rule.job.as_ref().is_some_and(|job| self.job_of(work) == Some(&job.value));
-        let same_material = rule.materials.is_empty()
-            || self.materials_of(work).iter().any(|done| {
-                rule.materials.iter().any(|own| {
-                    own.value == *done || self.material(&own.value).classes.iter().any(|class| self.has_class(done, &class.value))
-                })
-            });
-        same_job && same_material
+        let same_job = rule.job.is_some() && work.job.as_ref() == rule.job.as_ref().map(|job| &job.value);
+        let same_material = work.material.as_ref().is_some_and(|done| {
+            rule.materials.iter().any(|own| own.value == *done || !self.is_material(done) && self.has_class(&own.value, done))
+        });
+        same_job && (rule.materials.is_empty() || same_material)
     }
 
     fn repeats(&self, rule: &RuleEntry, out: &mut Blocks) {
@@ -286,14 +289,18 @@ impl World<'_> {
         let partner = own(rule).map(|id| self.rule(&id)).or_else(|| {
             self.pack.rules.iter().map(|r| &r.entry).find(|other| own(other).as_deref() == Some(&rule.id.value))
         });
-        let Some(partner) = partner else { return };
+        // Nobody takes turns with what is not for this plant.
+        let Some(partner) = partner.filter(|partner| self.rules().iter().any(|of_plant| of_plant.id.value == partner.id.value)) else {
+            return;
+        };
         let gap = rule.alternate.as_ref().or(partner.alternate.as_ref()).map_or(0, |a| span_of_days(&a.gap.value).1);
         let last = |of: &RuleEntry| {
             let works = self.works().unwrap_or_default();
             works.into_iter().filter(|(_, work)| self.is_own_work(of, work)).map(|(day, _)| day).max()
         };
         let (mine, theirs) = (last(rule), last(partner));
-        let named_first = rule.alternate.is_some();
+        // Named first is the one that says so; of two that both do, the smaller id.
+        let named_first = rule.alternate.is_some() && (partner.alternate.is_none() || rule.id.value < partner.id.value);
         let due = match (mine, theirs) {
             (None, None) => named_first,
             (Some(mine), Some(theirs)) if mine == theirs => named_first,
@@ -304,7 +311,7 @@ impl World<'_> {
         } else if let Some(theirs) = theirs
             && self.day - theirs < gap
         {
-            out.held.push(format!("done until {}", (theirs + gap).date()));
+            out.held.push(format!("apart from {} until {}", partner.id.value, (theirs + gap).date()));
         }
     }
 }

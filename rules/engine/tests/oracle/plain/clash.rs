@@ -23,10 +23,12 @@ impl World<'_> {
     fn opposed_jobs(&self, a: &RuleEntry, b: &RuleEntry) -> bool {
         let job = |rule: &RuleEntry| rule.job.as_ref().map_or(String::new(), |job| job.value.clone());
         let with = |rule: &RuleEntry, classes: &[&str]| rule.materials.iter().any(|m| classes.iter().any(|c| self.has_class(&m.value, c)));
+        // A sprinkler wets the leaves whatever the rule says.
+        let sprinkled = self.said.water.method.as_deref() == Some("sprinkler");
         let one_way = |a: &RuleEntry, b: &RuleEntry| match (job(a).as_str(), job(b).as_str()) {
             ("prune", "protect-frost" | "protect-heat") | ("feed", "transplant") => true,
             ("transplant", "prune") => b.manner == Some(Manner::Hard),
-            ("treat-pest" | "treat-disease", "water") => with(a, &["oil", "soap", "sulphur"]) && b.manner == Some(Manner::Overhead),
+            ("treat-pest" | "treat-disease", "water") => with(a, &["oil", "soap", "sulphur"]) && (sprinkled || b.manner == Some(Manner::Overhead)),
             ("feed", "protect-frost") => with(a, &["nitrogen"]),
             _ => false,
         };
@@ -42,31 +44,57 @@ impl World<'_> {
         names(a, b) || names(b, a) || self.opposed_jobs(a, b)
     }
 
-    /// Days that two works of one day would have to lie apart.
+    /// Days that `b` must come after `a`, by its own words or by those of the other.
+    pub(crate) fn days_after(&self, a: &RuleEntry, b: &RuleEntry) -> u16 {
+        let of = |list: &[lammas_engine::pack::At<lammas_engine::pack::shapes::OrderEntry>], id: &str| {
+            list.iter().filter(|order| order.value.rule == id).map(|order| order.value.days).max().unwrap_or(0)
+        };
+        of(&b.after, &a.id.value).max(of(&a.before, &b.id.value))
+    }
+
+    /// Days that two works of one day would have to lie apart, `a` being done first.
     fn days_apart(&self, a: &RuleEntry, b: &RuleEntry) -> u16 {
-        if a.kind != Kind::Task || b.kind != Kind::Task {
+        if a.kind == Kind::Avoid {
             return 0;
         }
         let of = |a: &RuleEntry, b: &RuleEntry| {
             self.separations(a).into_iter().filter(|apart| self.is(b, apart)).map(|apart| apart.days).max().unwrap_or(0)
         };
-        of(a, b).max(of(b, a))
+        of(a, b).max(of(b, a)).max(self.days_after(a, b))
+    }
+
+    /// Only what may apply takes part; notes and guards do not.
+    fn may_meet(&self, verdict: &Verdict) -> bool {
+        let rule = self.rule(&verdict.rule);
+        let may_apply = matches!(verdict.outcome, Outcome::Applies | Outcome::Depends { could_apply: true });
+        may_apply && rule.kind != Kind::Know && rule.blocks.is_none()
     }
 
     pub(crate) fn together(&self, verdicts: &mut [Verdict]) {
-        let mut order: Vec<usize> = (0..verdicts.len()).collect();
+        let mut order: Vec<usize> = (0..verdicts.len()).filter(|at| self.may_meet(&verdicts[*at])).collect();
         order.sort_by_key(|at| {
             let verdict = &verdicts[*at];
             (self.safety(self.rule(&verdict.rule)), -verdict.score, verdict.rule.clone())
         });
+        // A rule that must come some days after another is judged after it.
+        let mut at = 0;
+        while at < order.len() {
+            let later = (at + 1..order.len()).rev().find(|below| {
+                let (a, b) = (self.rule(&verdicts[order[*below]].rule), self.rule(&verdicts[order[at]].rule));
+                self.days_after(a, b) > 0
+            });
+            match later {
+                Some(below) => {
+                    let moved = order.remove(at);
+                    order.insert(below, moved);
+                }
+                None => at += 1,
+            }
+        }
         let mut settled: Vec<usize> = Vec::new();
         for at in order {
             let rule = self.rule(&verdicts[at].rule);
-            let may_apply = matches!(verdicts[at].outcome, Outcome::Applies | Outcome::Depends { could_apply: true });
-            if !may_apply || rule.kind == Kind::Know {
-                continue;
-            }
-            let (mut held, mut apart) = (Vec::new(), Vec::new());
+            let mut held = Vec::new();
             let mut may_be_held = Vec::new();
             for above in &settled {
                 let winner = self.rule(&verdicts[*above].rule);
@@ -79,16 +107,14 @@ impl World<'_> {
                     Outcome::Applies => {
                         if clash {
                             held.push(format!("clash with {}", winner.id.value));
-                        }
-                        if days > 0 {
-                            apart.push(format!("apart from {} until {}", winner.id.value, (self.day + i32::from(days)).date()));
+                        } else {
+                            held.push(format!("apart from {} until {}", winner.id.value, (self.day + i32::from(days)).date()));
                         }
                     }
                     Outcome::Depends { could_apply: true } => may_be_held.push(*above),
                     _ => {}
                 }
             }
-            held.extend(apart);
             let applies = verdicts[at].outcome == Outcome::Applies;
             if !held.is_empty() {
                 verdicts[at].outcome = if applies { Outcome::Held(held) } else { Outcome::Depends { could_apply: false } };

@@ -19,7 +19,7 @@ pub(crate) type Found = (Value, Read);
 /// A fact with its name, value and origin.
 pub(crate) fn fact(name: &str, value: Value, origin: Origin) -> Found {
     let of_the_day = OF_THE_DAY.contains(&name);
-    (value, Read { name: name.to_owned(), of_the_day, known: false, origin })
+    (value, Read { name: name.to_owned(), written: name.to_owned(), of_the_day, known: false, origin })
 }
 
 fn given(name: &str, value: Option<Value>) -> Found {

@@ -68,8 +68,9 @@ impl World<'_> {
     /// A treatment waits for the problem's threshold, other work does not.
     fn problem(&self, rule: &RuleEntry, problem: &str) -> Truth {
         let has = self.has(problem);
+        // Cultural and mechanical steps need no threshold: a treatment is what comes from a bottle with a label.
         let treats = rule.job.as_ref().is_some_and(|job| job.value.starts_with("treat-"));
-        let threshold = if treats { self.threshold(problem) } else { Truth::True };
+        let threshold = if treats && rule.materials.iter().any(|m| self.is_hazardous(&m.value)) { self.threshold(problem) } else { Truth::True };
         has.min(threshold)
     }
 
@@ -150,7 +151,7 @@ impl World<'_> {
             (None, None) => "never",
             (None, Some(_)) => "early",
             (Some(_), None) => "late",
-            (Some(closed), Some(opens)) if self.day - closed < opens - self.day => "late",
+            (Some(closed), Some(opens)) if self.day - closed <= opens - self.day => "late",
             _ => "early",
         }
     }
@@ -162,8 +163,12 @@ impl World<'_> {
             self.reads(&tree(when.text()), Names::Full, &mut reads);
         }
         reads.iter().any(|read| {
-            matches!(read.name.as_str(), "severity" | "share" | "since" | "signs" | "vigour" | "region" | "region.flag" | "wants" | "weather.leaf_wet")
+            let told = ["severity", "share", "since", "signs", "vigour", "region", "region.flag", "wants", "weather.leaf_wet"];
+            let done = ["done", "count", "last", "harvest_wait", "planted"];
+            told.contains(&read.name.as_str())
+                || done.contains(&read.name.as_str())
                 || ["plant.", "site.", "soil.", "water."].iter().any(|family| read.name.starts_with(family))
+                || ["(last(", "(since(", "(planted", "(harvest_wait", "from since("].iter().any(|marker| read.written.contains(marker))
         })
     }
 

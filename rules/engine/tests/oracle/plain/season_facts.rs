@@ -157,7 +157,8 @@ impl World<'_> {
             Dates::Absent { .. } => return fact(name, Value::Absent, origin),
             Dates::On(days) => days.iter().rfind(|day| **day <= self.day),
         };
-        let Some(last) = last else { return fact(name, Value::Absent, origin) };
+        // It has not begun: nothing is summed yet.
+        let Some(last) = last else { return fact(name, Value::of(0.0, "°Cd"), origin) };
         let sum = self.season.heat_sum(base_c, upper_c, *last, self.day);
         fact(name, Value::stepped(sum, 1.0, "°Cd"), origin.max(self.season.heat_sum_origin(*last, self.day)))
     }

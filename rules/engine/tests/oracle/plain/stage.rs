@@ -23,7 +23,7 @@ impl World<'_> {
         let side = parse::side(&model.begins.value).unwrap();
         let mut last = (Dates::Unknown, Origin::Given);
         for choice in &side.choices {
-            last = self.dates_with_offset(choice);
+            last = (self.dates_with_offset(choice).0, self.season.curve_origin());
             if !matches!(last.0, Dates::Absent { .. }) {
                 break;
             }
@@ -31,12 +31,17 @@ impl World<'_> {
         last
     }
 
-    /// The stage that the model says, with the day on which it began: the one that began last.
+    /// The stage that the model says, with the day on which it began: the one that began last. While one of its days is
+    /// unknown none is certain.
     fn modelled(&self) -> Option<(&str, Day, Origin)> {
         let mut now: Option<(&str, Day, Origin)> = None;
         for model in &self.plant().stage_model {
             let (dates, origin) = self.stage_begins(&model.stage.value);
-            let Dates::On(days) = dates else { continue };
+            let days = match dates {
+                Dates::Unknown => return None,
+                Dates::Absent { .. } => continue,
+                Dates::On(days) => days,
+            };
             let began = days.into_iter().rfind(|day| *day <= self.day);
             if let Some(began) = began
                 && now.is_none_or(|(_, day, _)| began >= day)

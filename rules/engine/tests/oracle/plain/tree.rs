@@ -100,6 +100,10 @@ impl World<'_> {
             },
             other => panic!("{other:?} is no condition"),
         };
+        // A region may be known, and yet too coarsely.
+        if truth == Truth::Unknown && reads.iter().all(|read| read.known) {
+            reads.iter_mut().for_each(|read| read.known = false);
+        }
         (truth, reads)
     }
 
@@ -124,7 +128,12 @@ impl World<'_> {
                 Some(found) => looked_at(found, curve, reads),
                 None => Value::Word(name.clone()),
             },
-            ExprKind::Call(name, arguments) => looked_at(self.call(name, arguments), curve, reads),
+            ExprKind::Call(name, arguments) => {
+                let (value, mut read) = self.call(name, arguments);
+                // With its arguments, so that it can be seen what it was asked about.
+                read.written = lammas_engine::lang::print::expr(expr);
+                looked_at((value, read), curve, reads)
+            }
             other => panic!("{other:?} is no sum"),
         }
     }

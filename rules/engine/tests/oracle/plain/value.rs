@@ -25,6 +25,8 @@ pub(crate) enum Value {
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Read {
     pub(crate) name: String,
+    /// With its arguments.
+    pub(crate) written: String,
     pub(crate) of_the_day: bool,
     pub(crate) known: bool,
     pub(crate) origin: Origin,
@@ -86,10 +88,7 @@ pub(crate) fn order(a: &Value, b: &Value) -> Option<Ordering> {
         }
         (Value::On(x), Value::On(y)) => Some(x.cmp(y)),
         (Value::Yes(x), Value::Yes(y)) => Some(x.cmp(y)),
-        (Value::Region(here), Value::Word(code)) => {
-            let within = here == code || here.strip_prefix(code.as_str()).is_some_and(|rest| rest.starts_with('-'));
-            Some(if within { Ordering::Equal } else { here.cmp(code).then(Ordering::Less) })
-        }
+        (Value::Region(here), Value::Word(code)) => Some(if is_within(here, code) { Ordering::Equal } else { Ordering::Less }),
         (Value::Word(x), Value::Word(y)) if x == y => Some(Ordering::Equal),
         (Value::Word(x), Value::Word(y)) => {
             let list = ORDERED.iter().find(|list| list.contains(&x.as_str()) && list.contains(&y.as_str()));
@@ -112,6 +111,13 @@ pub(crate) fn compare(a: &Value, comparison: Comparison, b: &Value) -> Option<bo
     if *a == Value::Unknown || *b == Value::Unknown {
         return None;
     }
+    // Said too coarsely to tell.
+    if let (Value::Region(here), Value::Word(code)) = (a, b)
+        && here != code
+        && is_within(code, here)
+    {
+        return None;
+    }
     let order = order(a, b).unwrap_or_else(|| panic!("{a:?} and {b:?} can't be compared"));
     Some(match comparison {
         Comparison::Less => order.is_lt(),
@@ -121,6 +127,11 @@ pub(crate) fn compare(a: &Value, comparison: Comparison, b: &Value) -> Option<bo
         Comparison::Equal => order.is_eq(),
         Comparison::Unequal => order.is_ne(),
     })
+}
+
+/// Whether a region is another or lies in it.
+fn is_within(inner: &str, outer: &str) -> bool {
+    inner == outer || inner.strip_prefix(outer).is_some_and(|rest| rest.starts_with('-'))
 }
 
 /// A sum or difference. Absent outweighs unknown.

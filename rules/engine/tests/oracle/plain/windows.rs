@@ -80,11 +80,12 @@ impl World<'_> {
             return Found::AllYear;
         }
         let year = self.day.year();
-        let near = |day: &Day| (year - 2..=year + 2).contains(&day.year());
+        // What happens once is looked at however long ago it was.
+        let near = |day: &Day, days: &[Day]| days.len() == 1 || (year - 2..=year + 2).contains(&day.year());
         let mut found = Vec::new();
         match (&opens, &closes) {
             (Side::On { marker, days, offset }, closes) => {
-                for opening in days.iter().filter(|day| near(day)) {
+                for opening in days.iter().filter(|day| near(day, days)) {
                     let first = *opening + *offset;
                     let next = days.iter().find(|day| *day > opening).map(|day| *day + *offset - 1);
                     let half = next.map_or(first + HALF, |next| next.min(first + HALF));
@@ -106,7 +107,7 @@ impl World<'_> {
                     Side::Absent { marker, always } => *always && !ends(marker),
                     _ => true,
                 };
-                for closing in days.iter().filter(|day| near(day) && no_lower_end) {
+                for closing in days.iter().filter(|day| near(day, days) && no_lower_end) {
                     let last = *closing + *offset;
                     let best = match &best {
                         Side::On { marker: other, days, offset } => pair_back(marker, *closing, other, days).map(|day| day + *offset),
@@ -117,9 +118,7 @@ impl World<'_> {
             }
             _ => {}
         }
-        let joined = joined(found);
-        let whole = |open: &Open| open.closes - open.opens >= 2 * 365;
-        if joined.iter().any(whole) { Found::AllYear } else { Found::Some(joined) }
+        Found::Some(joined(found))
     }
 
     /// Where the day stands in a list of windows; no window at all is always open.
@@ -135,11 +134,10 @@ impl World<'_> {
             Found::Some(list) => list.as_slice(),
             _ => &[],
         });
-        let all: Vec<Open> = all.copied().collect();
-        // The one that stays open longest.
-        let open = all.iter().filter(|open| open.opens <= self.day && self.day <= open.closes).max_by_key(|open| open.closes);
-        if let Some(open) = open {
-            return State::Open(*open);
+        let all = joined(all.copied().collect());
+        if let Some(open) = all.iter().find(|open| open.opens <= self.day && self.day <= open.closes) {
+            // Longer than two years: open on all days.
+            return if open.closes - open.opens > 730 { State::AllYear } else { State::Open(*open) };
         }
         if found.contains(&Found::Unknown) {
             return State::Unknown;
@@ -191,13 +189,16 @@ fn occurrence(opens: Day, best: Option<Day>, closes: Day) -> Option<Open> {
     (opens <= closes).then(|| Open { opens, best: best.unwrap_or(opens).clamp(opens, closes), closes })
 }
 
-/// Occurrences that touch or overlap become one.
+/// Occurrences that touch or overlap become one: the first opening, the last closing, the first best day.
 fn joined(mut all: Vec<Open>) -> Vec<Open> {
     all.sort();
     let mut out: Vec<Open> = Vec::new();
     for open in all {
         match out.last_mut() {
-            Some(before) if open.opens <= before.closes + 1 => before.closes = before.closes.max(open.closes),
+            Some(before) if open.opens <= before.closes + 1 => {
+                before.closes = before.closes.max(open.closes);
+                before.best = before.best.min(open.best);
+            }
             _ => out.push(open),
         }
     }

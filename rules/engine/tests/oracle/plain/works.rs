@@ -15,8 +15,13 @@ impl World<'_> {
         self.pack.materials.iter().map(|m| &m.entry).find(|m| m.id.value == id).unwrap()
     }
 
+    /// Whether a material is of a class. A work may name no more than the class.
     pub(crate) fn has_class(&self, material: &str, class: &str) -> bool {
-        self.material(material).classes.iter().any(|c| c.value == class)
+        material == class || self.is_material(material) && self.material(material).classes.iter().any(|c| c.value == class)
+    }
+
+    pub(crate) fn is_material(&self, id: &str) -> bool {
+        self.pack.materials.iter().any(|m| m.entry.id.value == id)
     }
 
     /// The works said, oldest first; none: not said.

@@ -33,13 +33,12 @@ impl<'a> World<'a> {
         use lammas_engine::pack::shapes::AllOr;
         let kind = &self.said.plant.kind;
         let all = self.pack.rules.iter().map(|r| &r.entry);
-        all.filter(|rule| match (&rule.whom.plant, &rule.whom.plants, &rule.whom.problem) {
-            (Some(plant), _, _) => plant.value == *kind,
-            (None, Some(AllOr::These(plants)), _) => plants.iter().any(|p| p.value == *kind),
-            (None, Some(AllOr::All), _) => true,
-            // A rule for a problem alone is for the plants that get it.
-            (None, None, Some(problem)) => self.gets(&problem.value),
-            (None, None, None) => true,
+        // A rule for a problem concerns no plant that does not get it.
+        let all = all.filter(|rule| rule.whom.problem.as_ref().is_none_or(|problem| self.gets(&problem.value)));
+        all.filter(|rule| match (&rule.whom.plant, &rule.whom.plants) {
+            (Some(plant), _) => plant.value == *kind,
+            (None, Some(AllOr::These(plants))) => plants.iter().any(|p| p.value == *kind),
+            (None, Some(AllOr::All) | None) => true,
         })
         .collect()
     }

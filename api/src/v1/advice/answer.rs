@@ -1,0 +1,236 @@
+//! The answer as it is sent: the same members as the engine's own, so that it can be described and read back.
+
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+use utoipa::ToSchema;
+
+use super::held::AdviceHeld;
+use super::task::{AdviceCutTask, AdviceFact, AdviceSource, AdviceTask};
+use super::words::{AdviceStatus, CauseLikelihood, DateOrigin, FactOrigin, RuleOutcome};
+use crate::v1::question::date::Date;
+use crate::v1::season::answer::SeasonInBrief;
+
+/// Advice.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceAnswer {
+    /// What became of the question.
+    pub status: AdviceStatus,
+    /// What to do, in order.
+    pub tasks: Vec<AdviceTask>,
+    /// What to leave alone, and what must wait.
+    pub held: Vec<AdviceHeld>,
+    /// What hangs on facts that nobody gave; at most 12.
+    pub depends_on: Vec<AdviceDepends>,
+    /// How many more of them there are.
+    pub depends_more: u32,
+    /// What to ask next; at most 5.
+    pub questions: Vec<AdviceQuestion>,
+    /// Nothing to do, but worth saying.
+    pub notes: Vec<AdviceNote>,
+    /// Causes of the signs, the likeliest first.
+    pub causes: Vec<AdviceCause>,
+    /// The season on the day.
+    pub season: SeasonInBrief,
+    /// What was assumed, and by which rules it was read.
+    pub assumptions: Vec<AdviceAssumption>,
+    /// The climate that the answer stands on.
+    pub climate: AdviceClimate,
+    /// The question as it was understood: ids resolved, values rounded to their steps, the climate by its hash.
+    pub asked: Value,
+    /// Whether the date was given.
+    pub date_origin: DateOrigin,
+    /// The rule sets that spoke, lowest first.
+    pub rule_sets: Vec<AdviceRuleSet>,
+    /// SHA-256 over the question, the rule sets and the decision version: equal digests are equal decisions.
+    #[schema(pattern = "^[0-9a-f]{64}$")]
+    pub digest: String,
+    /// First day on which the decision is the same, all else equal.
+    pub valid_from: Date,
+    /// Last day on which the decision is the same, all else equal.
+    pub valid_until: Date,
+    /// What changes on the day after.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub next_change: Option<AdviceNextChange>,
+    /// When nothing is due: the next window that opens.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub next_opening: Option<AdviceNextOpening>,
+    /// What comes before anything said here: the label, and the rules of the place.
+    pub notice: String,
+    /// When a limit cut the list of tasks: what is for safety in those that were cut.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub safety_of_cut: Option<Vec<AdviceCutTask>>,
+}
+
+/// A rule that hangs on facts which nobody gave.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceDepends {
+    /// The rule.
+    pub id: String,
+    /// What it is about, in few words.
+    pub title: String,
+    /// The facts that it hangs on, as rules write them.
+    pub on: Vec<String>,
+    /// What could come of it.
+    pub could_be: Vec<RuleOutcome>,
+}
+
+/// A question to ask next.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceQuestion {
+    /// The fact that it finds out, as rules write it.
+    pub fact: String,
+    /// The question in plain words.
+    pub text: String,
+    /// How to find out.
+    pub look: String,
+    /// Where the answer goes: a JSON pointer (RFC 6901) into the request.
+    pub pointer: String,
+    /// What can be answered.
+    pub answers: Vec<AdviceChoice>,
+    /// Up to three rules that it settles.
+    pub settles: Vec<String>,
+}
+
+/// An answer that can be given to a question.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceChoice {
+    /// In words.
+    pub text: String,
+    /// Where the value goes, as a JSON pointer; `-` at its end: added to the list. None for those who can't tell.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub pointer: Option<String>,
+    /// The exact value to put there.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub value: Option<Value>,
+    /// What then becomes of the rules that the question settles.
+    pub leads_to: Vec<AdviceLeadsTo>,
+}
+
+/// What becomes of a rule.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceLeadsTo {
+    /// The rule.
+    pub rule: String,
+    /// What becomes of it.
+    pub outcome: RuleOutcome,
+}
+
+/// Nothing to do, but worth saying.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceNote {
+    /// The rule.
+    pub id: String,
+    /// In few words.
+    pub title: String,
+    /// What is said.
+    pub text: String,
+    /// The facts that it rests on; not in a brief answer.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub facts: Option<Vec<AdviceFact>>,
+    /// Sources; not in a brief answer.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub sources: Option<Vec<AdviceSource>>,
+}
+
+/// A cause of the signs.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceCause {
+    /// The problem.
+    pub id: String,
+    /// Its name.
+    pub name: String,
+    /// How likely it is.
+    pub likelihood: CauseLikelihood,
+    /// The points that its signs and what favours it make.
+    pub points: i32,
+}
+
+/// A fact that was assumed.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceAssumption {
+    /// The fact, as rules write it.
+    pub name: String,
+    /// What it is called.
+    pub words: String,
+    /// What was taken.
+    pub value: Value,
+    /// Its unit; empty if it has none.
+    pub unit: String,
+    /// Always `assumed`.
+    pub origin: FactOrigin,
+    /// Rules of this answer that read it.
+    pub rules: Vec<String>,
+}
+
+/// The climate of an answer.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceClimate {
+    /// The registered one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub id: Option<String>,
+    /// SHA-256 of its content.
+    #[schema(pattern = "^[0-9a-f]{64}$")]
+    pub sha256: String,
+    /// Where it comes from.
+    pub origin: FactOrigin,
+    /// Largest difference between the daily curve and a monthly mean, K.
+    pub curve_error_k: f64,
+    /// What became of the forecast, if there is one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub forecast: Option<String>,
+}
+
+/// A rule set by name, version and content.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceRuleSet {
+    /// Its name.
+    pub name: String,
+    /// Its calendar version.
+    pub version: String,
+    /// SHA-256 of its canonical form.
+    #[schema(pattern = "^[0-9a-f]{64}$")]
+    pub sha256: String,
+}
+
+/// What changes when an answer ends.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceNextChange {
+    /// The first day on which the decision is another.
+    pub date: Date,
+    /// The first rule, in order, that differs.
+    pub rule: String,
+    /// What becomes of it.
+    pub because: String,
+}
+
+/// The next window that opens.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceNextOpening {
+    /// The day.
+    pub date: Date,
+    /// The rule.
+    pub rule: String,
+    /// What it is about.
+    pub title: String,
+}

@@ -1,0 +1,114 @@
+//! From a climate as it was said to a climate with its season.
+
+use std::convert::Infallible;
+use std::sync::Arc;
+
+use lammas_agronomy::profile::Profile;
+use lammas_agronomy::season::SiteShift;
+use lammas_engine::compile::set::Set;
+use lammas_engine::pack::ClimateEntry;
+use lammas_engine::question::Climate;
+use lammas_engine::question::pointer::{Trouble, TroubleKind};
+use lammas_engine::question::said::ClimateSaid;
+use lammas_engine::question::understand::profile;
+use lammas_engine::scenario::with_weather;
+use lammas_engine::version::hash;
+
+use crate::problem::faults::Faults;
+use crate::problem::kinds::{Kind, NOT_AVAILABLE_YET, UNKNOWN_CLIMATE, UNKNOWN_PLANT};
+use crate::sets::rules::Rules;
+
+/// A climate, and what tells the time there.
+#[derive(Clone, Debug)]
+pub(crate) struct Place {
+    pub(crate) climate: Arc<Climate>,
+    pub(crate) zone: Option<String>,
+    pub(crate) longitude_deg: Option<f64>,
+}
+
+/// The climate of a question; what is wrong with it goes to `faults`.
+pub(crate) fn find(said: &ClimateSaid, hollow: bool, rules: &Rules, set: &Set, faults: &mut Faults) -> Option<Place> {
+    if let Some(id) = &said.id {
+        return registered(id, said, hollow, rules, set, faults);
+    }
+    if said.area.is_some() {
+        let detail = "areas need the operator's map, which can't be given yet: give monthly normals or a registered climate";
+        faults.add_if_new(Some(NOT_AVAILABLE_YET), "/climate/area".to_owned(), detail.to_owned());
+        return None;
+    }
+    said.latitude?;
+    if said.normals.is_none() {
+        // Where the longitude is missing too, that is said already.
+        if said.longitude.is_some() {
+            let detail = "a climate by coordinates alone can't be estimated yet: give monthly normals or a registered climate";
+            faults.add_if_new(Some(NOT_AVAILABLE_YET), "/climate".to_owned(), detail.to_owned());
+        }
+        return None;
+    }
+    let profile = whole(said, faults)?;
+    let climate = by_content(None, profile, hollow, rules);
+    Some(Place { climate, zone: None, longitude_deg: said.longitude })
+}
+
+/// A climate of the set, to judge the rest of a question by whose own climate can't be had.
+pub(crate) fn stand_in(rules: &Rules, set: &Set) -> Option<Arc<Climate>> {
+    let entry = set.pack.climates.first()?;
+    let mut unheard = Faults::default();
+    let place = registered(&entry.entry.id.value, &ClimateSaid::default(), false, rules, set, &mut unheard)?;
+    Some(place.climate)
+}
+
+/// What the engine found, among the other faults. A place that has been judged already is not judged again.
+pub(crate) fn note(troubles: Vec<Trouble>, faults: &mut Faults) {
+    for trouble in troubles {
+        let kind: Option<Kind> = match trouble.kind {
+            TroubleKind::BadValue => None,
+            TroubleKind::UnknownPlant => Some(UNKNOWN_PLANT),
+            TroubleKind::UnknownClimate => Some(UNKNOWN_CLIMATE),
+        };
+        faults.add_if_new(kind, trouble.pointer, trouble.detail);
+    }
+}
+
+/// The entry of a registered climate.
+pub(crate) fn entry<'a>(id: &str, set: &'a Set) -> Option<&'a ClimateEntry> {
+    set.pack.climates.iter().map(|filed| &filed.entry).find(|entry| entry.id.value == id)
+}
+
+fn registered(id: &str, said: &ClimateSaid, hollow: bool, rules: &Rules, set: &Set, faults: &mut Faults) -> Option<Place> {
+    let Some(entry) = entry(id, set) else {
+        let known = set.pack.climates.iter().map(|filed| filed.entry.id.value.as_str());
+        let trouble = Trouble::unknown("/climate/id", "climate", id, known).of_kind(TroubleKind::UnknownClimate);
+        note(vec![trouble], faults);
+        return None;
+    };
+    let climate = if said.observations.is_none() && said.forecast.is_none() {
+        // As it stands in the set: its id and the set's hash say what it is.
+        let key = format!("{}/{id}/{hollow}", set.sha256);
+        let made = rules.seasons().get(key, || whole(&entry.profile, faults).map(|profile| made(Some(id), profile, None, hollow)).ok_or(()));
+        made.ok()?
+    } else {
+        let profile = whole(&with_weather(&entry.profile, said), faults)?;
+        by_content(Some(id), profile, hollow, rules)
+    };
+    Some(Place { climate, zone: entry.zone.clone(), longitude_deg: entry.profile.longitude })
+}
+
+fn whole(said: &ClimateSaid, faults: &mut Faults) -> Option<Profile> {
+    profile(said, "/climate").map_err(|troubles| note(troubles, faults)).ok()
+}
+
+fn by_content(id: Option<&str>, profile: Profile, hollow: bool, rules: &Rules) -> Arc<Climate> {
+    let sha256 = hash::of_value(&serde_json::to_value(&profile).unwrap_or_default());
+    let key = format!("{sha256}/{}/{hollow}", id.unwrap_or_default());
+    let Ok(climate) = rules.seasons().get(key, || Ok::<_, Infallible>(made(id, profile, Some(sha256), hollow)));
+    climate
+}
+
+fn made(id: Option<&str>, profile: Profile, sha256: Option<String>, frost_hollow: bool) -> Climate {
+    let (id, shift) = (id.map(str::to_owned), SiteShift { frost_hollow });
+    match sha256 {
+        Some(sha256) => Climate::with_hash(id, sha256, profile, shift),
+        None => Climate::new(id, profile, shift),
+    }
+}

@@ -1,0 +1,89 @@
+//! `POST /v1/season`.
+
+use actix_web::web::Data;
+use actix_web::{HttpRequest, HttpResponse};
+use chrono::{DateTime, NaiveDate, Utc};
+use lammas_agronomy::calendar::Day;
+use lammas_engine::explain::season::whole;
+use lammas_engine::question::said::ClimateSaid;
+
+use super::answer::SeasonAnswer;
+use super::request::SeasonRequest;
+use crate::problem::Problem;
+use crate::problem::extractors::Body;
+use crate::problem::faults::Faults;
+use crate::problem::kinds::INVALID_REQUEST;
+use crate::sets::rules::Rules;
+use crate::v1::language;
+use crate::v1::question::choices::Language;
+use crate::v1::question::{place, today};
+use crate::v1::sent::{self, Keep};
+
+/// The text of a season, in its language.
+#[derive(Debug)]
+pub struct Reply {
+    /// JSON.
+    pub text: String,
+    /// The language.
+    pub language: Language,
+}
+
+/// What season is it?
+///
+/// The season of a climate on a day, computed and never looked up by month: every marker with its date, where it comes
+/// from and how it is computed, and every fact that rules read of a season.
+///
+/// # Errors
+/// Those of any JSON body, and of the climate that it names.
+#[utoipa::path(
+    post, path = "/v1/season", operation_id = "compute_season", tag = "season",
+    request_body(content = SeasonRequest, description = "The question.",
+        example = json!({"climate": {"id": "cold-inland"}, "date": "2026-09-15"})),
+    responses((status = 200, description = "The season.", body = SeasonAnswer, example = json!({
+        "date": "2026-09-15", "half": "cooling", "tmin_c": 10.4, "tmax_c": 25.2, "et0_mm_day": 4.0,
+        "et0_method": {"method": "penman-monteith", "assumed": ["humidity", "wind", "radiation"]},
+        "daylength_h": 12.4, "heat_left_cd": 245.0, "frost_chance_pct": 100.0,
+        "markers": [{"name": "first_frost.median", "words": "the first frost", "state": "seasonal",
+            "nearest": "2026-10-08", "days": 23, "origin": "computed", "likely_error_days": 8.0,
+            "formula": "day by which 10, 50, 90 % of years have had their first minimum at or below 0 °C"}],
+        "facts": [{"name": "tmax", "words": "daytime high", "value": 25.2, "unit": "°C", "origin": "computed"}],
+        "curve_error_k": 0.3, "climate_sha256": "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08"
+    })))
+)]
+pub async fn compute_season(
+    request: HttpRequest,
+    Body(asked): Body<SeasonRequest>,
+    rules: Data<Rules>,
+) -> Result<HttpResponse, Problem> {
+    let said = reply(asked, language::accepted(&request), &rules, today::now())?;
+    Ok(sent::json(said.text, said.language, Keep::No))
+}
+
+/// The season that a request asks for, at this moment. `accepted` is the language when the request names none.
+///
+/// # Errors
+/// The problem that names every wrong place.
+pub fn reply(asked: SeasonRequest, accepted: Option<Language>, rules: &Rules, now: DateTime<Utc>) -> Result<Reply, Problem> {
+    let SeasonRequest { climate, date, site, language } = asked;
+    let language = language.or(accepted).unwrap_or(Language::En);
+    let mut faults = Faults::default();
+    climate.check("/climate", &mut faults);
+    let set = rules.set();
+    let hollow = site.and_then(|site| site.frost_hollow) == Some(true);
+    let place = place::find(&ClimateSaid::from(climate), hollow, rules, &set, &mut faults);
+    let day = match date.map(|date| Day::supported(NaiveDate::from(date))) {
+        Some(Ok(day)) => Some(day),
+        Some(Err(fault)) => {
+            faults.add("/date", fault.to_string());
+            None
+        }
+        None => place.as_ref().map(|p| Day::from_date(today::at_place(now, p.zone.as_deref(), p.longitude_deg))),
+    };
+    faults.or_problem(INVALID_REQUEST)?;
+    let (Some(place), Some(day)) = (place, day) else {
+        return Err(Problem::broken("a season without a fault was not understood"));
+    };
+    let season = whole(&place.climate, day, language.word());
+    let text = serde_json::to_string(&season).map_err(Problem::broken)?;
+    Ok(Reply { text, language })
+}

@@ -1,0 +1,9 @@
+//! `/v1/season`: the season of a climate on a day.
+//!
+//! - [`request`] the question
+//! - [`answer`] the answer as it is sent
+//! - [`compute`] `POST /v1/season`
+
+pub mod answer;
+pub mod compute;
+pub mod request;
