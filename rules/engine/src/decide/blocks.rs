@@ -133,7 +133,9 @@ fn from_history(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>, own: &mu
             own.holding.push(Block::Apart { rule: Some(*other), until });
         }
     }
-    let done: Vec<Day> = works.iter().filter(before).filter(|done| is_this(done, rule, info)).map(|done| done.day).collect();
+    let repeats = info.repeat.every.is_some() || info.repeat.at_most.is_some();
+    let own_works = works.iter().filter(|_| repeats).filter(before).filter(|done| is_this(done, rule, info));
+    let done: Vec<Day> = own_works.map(|done| done.day).collect();
     if let (Some((least, most)), Some(last)) = (info.repeat.every, done.iter().max()) {
         let due = *last + i32::from(least);
         if due > moment.day {

@@ -28,7 +28,7 @@ pub fn decide(moment: &Moment<'_>) -> Decision {
     let causes = causes::rank(moment);
     let mut possible = Vec::new();
     moment.book.sieve.possible(|probe| moment.value(probe), &mut possible);
-    let mut verdicts = Vec::new();
+    let mut verdicts = Vec::with_capacity(possible.iter().map(|word| word.count_ones() as usize).sum());
     for at in set_bits(&possible) {
         let Some(rule) = moment.book.rules.get(at) else { continue };
         let Some(info) = moment.set.rules.get(rule.rule as usize) else { continue };
@@ -85,11 +85,16 @@ fn alone(at: u32, rule: &PlantRule, info: &RuleInfo, causes: &[Cause], moment: &
     }
     let window = window::state(&rule.windows, moment);
     let is_guard = info.blocks.is_some();
+    // What is held is not ranked.
+    let score = |outcome: &Outcome, own: &blocks::Own, window: &State| match outcome {
+        Outcome::Held(_) => rank::Score::default(),
+        _ => rank::score(rule, info, window, own.overdue, moment),
+    };
     let verdict = |outcome: Outcome, own: blocks::Own, window: State| Verdict {
         at,
         rule: rule.rule,
+        score: score(&outcome, &own, &window),
         outcome,
-        score: rank::score(rule, info, &window, own.overdue, moment),
         window,
         check_first: own.check_first,
         overdue: own.overdue,
@@ -107,7 +112,7 @@ fn alone(at: u32, rule: &PlantRule, info: &RuleInfo, causes: &[Cause], moment: &
         };
         return (!text.is_empty()).then(|| verdict(Outcome::Held(vec![block]), blocks::Own::default(), window));
     }
-    for part in [&rule.whom, &rule.when] {
+    for part in [&rule.whom, &rule.when].into_iter().filter(|_| truth != Truth::True) {
         unknown_atoms(part, moment, Curve::Counts, &mut |atom| {
             hangs.extend(moment.book.atoms.get(atom as usize).map(|a| Hangs::Probe(a.probe)));
         });
@@ -182,6 +187,8 @@ fn together(verdicts: &mut [Verdict], moment: &Moment<'_>) {
         .iter()
         .enumerate()
         .filter(|(_, v)| matches!(v.outcome, Outcome::Applies | Outcome::Depends { could: Could::Apply, .. }))
+        // A rule without rivals holds none and is held by none.
+        .filter(|(_, v)| moment.book.rules.get(v.at as usize).is_some_and(|rule| !rule.rivals.is_empty()))
         .filter(|(_, v)| info(v).is_some_and(|i| i.kind != Kind::Know && i.blocks.is_none()))
         .map(|(at, _)| at)
         .collect();

@@ -1,6 +1,6 @@
 //! A moment: a question on a day, with every term read at most once.
 
-use std::cell::{Cell, RefCell};
+use std::cell::Cell;
 
 use lammas_agronomy::calendar::{ClimateDay, Day};
 
@@ -22,10 +22,8 @@ pub struct Moment<'a> {
     pub question: &'a Question,
     /// The day.
     pub day: Day,
-    years: [(Day, bool); YEARS],
+    years: Cell<Option<[(Day, bool); YEARS]>>,
     readings: Vec<Cell<Option<Reading>>>,
-    known: RefCell<Vec<u64>>,
-    truths: RefCell<Vec<(Truth, bool)>>,
     stage: Cell<Option<Reading>>,
 }
 
@@ -38,10 +36,8 @@ impl<'a> Moment<'a> {
             book,
             question,
             day,
-            years: years(day.year()),
+            years: Cell::new(None),
             readings: vec![Cell::new(None); book.probes.len()],
-            known: RefCell::new(vec![0; book.atoms.len().div_ceil(64)]),
-            truths: RefCell::new(vec![(Truth::Unknown, false); book.atoms.len()]),
             stage: Cell::new(None),
         }
     }
@@ -49,11 +45,10 @@ impl<'a> Moment<'a> {
     /// The same question on another day; the memory is used again.
     pub fn move_to(&mut self, day: Day) {
         if day.year() != self.day.year() {
-            self.years = years(day.year());
+            self.years.set(None);
         }
         self.day = day;
         self.readings.iter().for_each(|cell| cell.set(None));
-        self.known.borrow_mut().fill(0);
         self.stage.set(None);
     }
 
@@ -62,7 +57,9 @@ impl<'a> Moment<'a> {
     pub fn in_years(&self, day: ClimateDay) -> [Option<Day>; YEARS] {
         let index = i32::from(day.day_of_year()) - 1;
         // From 1 March on a leap year is one day longer.
-        self.years.map(|(first, leap)| Some(first + index + i32::from(leap && index > 58)))
+        let years = self.years.get().unwrap_or_else(|| years(self.day.year()));
+        self.years.set(Some(years));
+        years.map(|(first, leap)| Some(first + index + i32::from(leap && index > 58)))
     }
 
     /// What a term of the plant turns out to be, by its number.
@@ -86,21 +83,10 @@ impl<'a> Moment<'a> {
     /// What an atom says, and whether that rests on the curve of the normals for a fact of the day.
     #[must_use]
     pub fn atom(&self, number: u32) -> (Truth, bool) {
-        let (word, bit) = (number as usize / 64, 1_u64 << (number % 64));
-        if self.known.borrow().get(word).is_some_and(|w| w & bit != 0) {
-            return self.truths.borrow().get(number as usize).copied().unwrap_or((Truth::Unknown, false));
-        }
-        let found = self.book.atoms.get(number as usize).map_or((Truth::Unknown, false), |atom| {
-            let reading = self.reading(atom.probe);
-            (atom.test.of(reading.value), self.is_only_the_curve(atom.probe, reading))
-        });
-        if let Some(slot) = self.truths.borrow_mut().get_mut(number as usize) {
-            *slot = found;
-        }
-        if let Some(word) = self.known.borrow_mut().get_mut(word) {
-            *word |= bit;
-        }
-        found
+        // Not remembered: the test of a value that was read is quicker than room for every atom of the plant.
+        let Some(atom) = self.book.atoms.get(number as usize) else { return (Truth::Unknown, false) };
+        let reading = self.reading(atom.probe);
+        (atom.test.of(reading.value), self.is_only_the_curve(atom.probe, reading))
     }
 
     /// Whether a fact of the day is known only from the curve of the normals.
@@ -125,11 +111,13 @@ impl<'a> Moment<'a> {
 /// The first day of each year around this one, and whether it is a leap year.
 fn years(year: i32) -> [(Day, bool); YEARS] {
     let mut at = year - 3;
+    let mut first = ClimateDay::around(0).in_year(at);
     [(); YEARS].map(|()| {
-        let first = ClimateDay::around(0).in_year(at);
-        let leap = ClimateDay::around(0).in_year(at + 1) - first == 366;
         at += 1;
-        (first, leap)
+        let next = ClimateDay::around(0).in_year(at);
+        let year = (first, next - first == 366);
+        first = next;
+        year
     })
 }
 

@@ -28,6 +28,20 @@ pub fn of(rule: &PlantRule, moment: &Moment<'_>, language: &str) -> Vec<AmountSh
     written.iter().zip(&rule.amounts).map(|(entry, amount)| one(entry, amount, moment, language)).collect()
 }
 
+/// An amount as it is compared: the number as it is shown, and whether it is capped; none where it can't be reckoned.
+pub type Number = Option<(f64, bool)>;
+
+/// The amounts of a rule as they are compared: what [`of`] shows, without words.
+#[must_use]
+pub fn numbers(rule: &PlantRule, moment: &Moment<'_>) -> Vec<Number> {
+    let number = |amount: &Amount| {
+        let (value, unit, _) = reckon(amount, moment).ok()?;
+        let (value, capped) = cap(value, &unit, amount, moment);
+        Some((shown(value), capped))
+    };
+    rule.amounts.iter().filter(|amount| amount.quantity.is_some()).map(number).collect()
+}
+
 fn one(entry: &AmountEntry, amount: &Amount, moment: &Moment<'_>, language: &str) -> AmountShown {
     let mut out = AmountShown {
         what: entry.what.get(language).to_owned(),

@@ -9,7 +9,7 @@ use crate::compile::rule::{PlantRule, RuleInfo};
 use crate::compile::term::Term;
 use crate::decide::moment::Moment;
 use crate::decide::window::State;
-use crate::fact::value::Value;
+use crate::fact::value::{Truth, Value};
 use crate::pack::rule::{Evidence, Strength};
 
 /// A score and its parts.
@@ -89,11 +89,11 @@ fn severity(rule: &PlantRule, moment: &Moment<'_>) -> u8 {
     rule.reads
         .iter()
         .filter_map(|atom| moment.book.atoms.get(*atom as usize))
-        .filter(|atom| moment.value(atom.probe) == Value::Truth(true))
         .filter_map(|atom| match moment.book.probes.get(atom.probe as usize) {
             Some(Term::Sign(sign)) => moment.question.signs.get(usize::from(*sign)),
             _ => None,
         })
+        .filter(|sign| sign.seen == Truth::True)
         .map(|sign| match sign.severity {
             Some(0) => 7,
             Some(2) => 20,

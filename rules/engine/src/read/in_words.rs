@@ -91,6 +91,14 @@ fn shaped(place: Place, here: &Here<'_>, message: &str) -> Option<Fault> {
         "invalid u16" => number("a whole number from 0 to 65535"),
         "invalid floating point" => number("a number"),
         "invalid boolean" => number("yes or no"),
+        "cannot deserialize null into string; use Option<String>" => fault(format!("{field} has no value"))
+            .help("write one, or take the field out; a text that looks like nothing stands in quotes"),
+        "cannot deserialize tagged scalar into string" => {
+            fault(format!("{field} has a tag")).help("take the word with the exclamation mark out")
+        }
+        words if words.contains(" enum") => {
+            fault(format!("{field} is one word of a fixed list, found {}", quoted(found)))
+        }
         "input is out of range" | "input contains invalid characters" | "premature end of input" | "trailing input" => {
             number("a date such as `2026-09-15`")
         }
@@ -118,9 +126,9 @@ fn named(place: Place, here: &Here<'_>, message: &str) -> Option<Fault> {
         let fault = fault(format!("{} can't be `{word}`", here.field));
         return Some(nearest_or_all(fault, word, &known, "it is one of"));
     }
-    if let Some((_, expected)) = message.strip_prefix("invalid type: ").and_then(|rest| rest.split_once(", expected "))
-    {
-        return Some(fault(format!("expected {expected}, found {}", kind_in_words(message))));
+    let of_a_kind = message.strip_prefix("invalid type: ").or_else(|| message.strip_prefix("invalid value: "));
+    if let Some((found, expected)) = of_a_kind.and_then(|rest| rest.split_once(", expected ")) {
+        return Some(fault(format!("expected {expected}, found {}", kind_in_words(found))));
     }
     // Our own shapes say it all, some with the cure behind a colon.
     let own = message.strip_prefix("expected ")?;
@@ -141,12 +149,8 @@ fn quoted(found: &str) -> String {
     }
 }
 
-/// ``invalid type: integer `3`, expected …`` into `` `3` ``.
-fn kind_in_words(message: &str) -> String {
-    let found = message
-        .strip_prefix("invalid type: ")
-        .and_then(|rest| rest.split_once(", expected "))
-        .map_or("", |(found, _)| found);
+/// ``integer `3` `` into `` `3` ``.
+fn kind_in_words(found: &str) -> String {
     match found {
         "map" => "a group of fields".to_owned(),
         "sequence" => "a list".to_owned(),
@@ -174,12 +178,11 @@ fn nearest_or_all(fault: Fault, word: &str, known: &[&str], lead: &str) -> Fault
     }
 }
 
-/// A message of the reader about the syntax, without the names of its functions.
+/// A message of the reader about the syntax, without the names of its functions and options.
 fn tidy(message: &str) -> String {
-    match message.split_once("; use ") {
-        Some((words, _)) if words.starts_with("multiple YAML documents") => {
-            "the file holds several documents: `---` may stand only at its top".to_owned()
-        }
-        _ => message.to_owned(),
+    if message.starts_with("multiple YAML documents") {
+        return "the file holds several documents: `---` may stand only at its top".to_owned();
     }
+    let end = [", set ", "; use ", "If you just use"].into_iter().filter_map(|advice| message.find(advice)).min();
+    end.and_then(|end| message.get(..end)).unwrap_or(message).trim_end_matches(['.', ' ']).to_owned()
 }

@@ -8,7 +8,6 @@ use crate::decide::moment::Moment;
 use crate::decide::outcome::{Block, CheckFirst, Could, Outcome, Verdict};
 use crate::decide::window::State;
 use crate::explain::amounts;
-use crate::explain::answer::AmountShown;
 use crate::pack::rule::Kind;
 use crate::rank::{Band, band, order};
 
@@ -36,7 +35,7 @@ struct Line {
     band: Option<Band>,
     window: Option<(Day, Day, Day)>,
     check_first: Vec<CheckFirst>,
-    amounts: Vec<AmountShown>,
+    amounts: Vec<amounts::Number>,
 }
 
 /// How long the decision of a moment holds.
@@ -110,7 +109,7 @@ fn line(verdict: &Verdict, moment: &Moment<'_>) -> Line {
             _ => None,
         },
         check_first: verdict.check_first.clone(),
-        amounts: rule.filter(|_| applies).map(|rule| amounts::of(rule, moment, "en")).unwrap_or_default(),
+        amounts: rule.filter(|_| applies).map(|rule| amounts::numbers(rule, moment)).unwrap_or_default(),
     }
 }
 

@@ -3,16 +3,20 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use lammas_agronomy::marker::Marker;
+use lammas_agronomy::origin::Origin;
 use lammas_agronomy::profile::Profile;
 use lammas_agronomy::season::SiteShift;
 use lammas_engine::compile::set::Set;
 use lammas_engine::decide::decision::decide;
 use lammas_engine::decide::moment::Moment;
 use lammas_engine::decide::outcome::{self as engine, Block, CheckFirst, Could, Hangs};
-use lammas_engine::decide::window;
+use lammas_engine::decide::{read, window};
+use lammas_engine::fact::catalogue::CATALOGUE;
+use lammas_engine::fact::value::Value;
 use lammas_engine::question::said::Said;
 use lammas_engine::question::understand::understand;
-use lammas_engine::question::{Climate, Question};
+use lammas_engine::question::Climate;
 use lammas_engine::rank;
 use proptest::prelude::*;
 
@@ -29,7 +33,7 @@ pub(crate) fn of_engine(set: &Set, said: &Said, profile: &Profile) -> (Vec<Verdi
     let book = set.plants.get(usize::from(question.plant)).unwrap();
     let moment = Moment::new(set, book, &question, question.day);
     let decision = decide(&moment);
-    let verdicts = decision.verdicts.iter().map(|verdict| in_words(verdict, &moment, &question)).collect();
+    let verdicts = decision.verdicts.iter().map(|verdict| in_words(verdict, &moment)).collect();
     let tasks = |verdict: &&engine::Verdict| {
         verdict.outcome == engine::Outcome::Applies && set.rules[verdict.rule as usize].kind == lammas_engine::pack::rule::Kind::Task
     };
@@ -38,7 +42,7 @@ pub(crate) fn of_engine(set: &Set, said: &Said, profile: &Profile) -> (Vec<Verdi
     (verdicts, order.into_iter().map(|verdict| set.rules[verdict.rule as usize].id.clone()).collect())
 }
 
-fn in_words(verdict: &engine::Verdict, moment: &Moment<'_>, question: &Question) -> Verdict {
+fn in_words(verdict: &engine::Verdict, moment: &Moment<'_>) -> Verdict {
     let set = moment.set;
     let id = |rule: u32| set.rules[rule as usize].id.clone();
     let of_plant = |at: u32| id(moment.book.rules[at as usize].rule);
@@ -61,7 +65,7 @@ fn in_words(verdict: &engine::Verdict, moment: &Moment<'_>, question: &Question)
         engine::Outcome::Applies => (Outcome::Applies, BTreeSet::new()),
         engine::Outcome::Held(blocks) => (Outcome::Held(blocks.iter().map(block).collect()), BTreeSet::new()),
         engine::Outcome::Depends { on, could } => {
-            let on = on.iter().flat_map(|hangs| hangs_on(hangs, moment, question)).collect();
+            let on = on.iter().flat_map(|hangs| hangs_on(hangs, moment)).collect();
             (Outcome::Depends { could_apply: *could == Could::Apply }, on)
         }
     };
@@ -85,12 +89,19 @@ fn in_words(verdict: &engine::Verdict, moment: &Moment<'_>, question: &Question)
     }
 }
 
-/// The names of the facts that an outcome hangs on: of a sum, of all its parts.
-fn hangs_on(hangs: &Hangs, moment: &Moment<'_>, _: &Question) -> Vec<String> {
+/// The names of the facts that an outcome hangs on: of a sum, of those parts that are not known.
+fn hangs_on(hangs: &Hangs, moment: &Moment<'_>) -> Vec<String> {
     match hangs {
         Hangs::Probe(probe) => {
             let mut names = Vec::new();
-            moment.book.probes[*probe as usize].walk(&mut |term| names.extend(term.fact().map(|fact| fact.entry().name.to_owned())));
+            moment.book.probes[*probe as usize].walk(&mut |term| {
+                let reading = read::term(term, moment);
+                let only_the_curve = matches!(reading.origin, Origin::Computed | Origin::Estimated);
+                names.extend(term.fact().map(lammas_engine::fact::catalogue::Fact::entry).and_then(|entry| {
+                    let is_missing = reading.value == Value::Unknown || entry.of_the_day && only_the_curve;
+                    is_missing.then(|| entry.name.to_owned())
+                }));
+            });
             names
         }
         Hangs::Problem(problem) => vec![format!("problem {}", moment.set.names.problems.name(*problem))],
@@ -129,6 +140,16 @@ impl Case {
     }
 }
 
+/// The name of a fact as the catalogue has it: one row may have several names.
+fn in_catalogue(name: &str) -> String {
+    let of_marker = matches!(name, "since" | "last" | "planted" | "harvest_wait" | "stage" | "heat_reached");
+    if of_marker || Marker::named(name).is_some() {
+        return "marker".to_owned();
+    }
+    let entry = CATALOGUE.iter().find(|entry| entry.name == name || entry.name.split(", ").any(|one| one == name));
+    entry.map_or(name, |entry| entry.name).to_owned()
+}
+
 /// Of several separations from works done the one that lasts longest; all sorted.
 fn in_few_words(blocks: &[String]) -> Vec<String> {
     let (apart, mut rest): (Vec<&String>, Vec<&String>) = blocks.iter().partition(|block| block.starts_with("apart until "));
@@ -144,9 +165,8 @@ pub(crate) fn differences(engine: &[Verdict], plain: &[Verdict]) -> Vec<String> 
     for id in ids {
         let of = |list: &[Verdict]| list.iter().find(|verdict| verdict.rule == id).cloned();
         let (mut a, mut b) = (of(engine), of(plain));
-        // What an outcome hangs on is compared by hand in its own test; a closed window's days only where it is told.
         for verdict in [&mut a, &mut b].into_iter().flatten() {
-            verdict.on.clear();
+            verdict.on = verdict.on.iter().map(|name| in_catalogue(name)).collect();
             if let Outcome::Held(blocks) = &mut verdict.outcome {
                 *blocks = in_few_words(blocks);
             }

@@ -52,7 +52,7 @@ fn judged(asked: Asked, strict: bool) -> Judged {
         (Truth::False, Truth::Unknown) if strict => Judged::Depends(names(asked.missing_without)),
         (Truth::False, Truth::Unknown) => Judged::CheckFirst,
         (Truth::False, _) => Judged::Free,
-        (Truth::Unknown, _) if strict => Judged::Depends(names(asked.missing)),
+        (Truth::Unknown, _) if strict => Judged::Depends(names(asked.missing_without)),
         (Truth::Unknown, _) => {
             let lasting: Vec<Read> = asked.missing.into_iter().filter(|read| !read.of_the_day).collect();
             if lasting.is_empty() { Judged::CheckFirst } else { Judged::Depends(names(lasting)) }
@@ -137,8 +137,11 @@ impl World<'_> {
             if let Some(traits) = &guard.whom.traits {
                 self.missing(&tree(traits.text()), Names::Short, curve, &mut reads);
             }
-            if let Some(when) = &guard.when {
-                self.missing(&tree(when.text()), Names::Full, curve, &mut reads);
+            // True by the curve is true.
+            if let Some(when) = guard.when.as_ref().map(|when| tree(when.text()))
+                && self.truth(&when, Names::Full, Curve::Counts) != Truth::True
+            {
+                self.missing(&when, Names::Full, curve, &mut reads);
             }
             let of = |name: String| Read { written: name.clone(), name, of_the_day: false, known: false, origin: lammas_agronomy::origin::Origin::Given };
             if window == Truth::Unknown {

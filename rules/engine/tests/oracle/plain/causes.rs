@@ -1,6 +1,7 @@
 //! Causes of the signs, and whether the plant has a problem.
 
 use lammas_engine::fact::value::Truth;
+use lammas_engine::lang::ast::Expr;
 use lammas_engine::lang::parse;
 use lammas_engine::pack::{At, ProblemEntry};
 
@@ -72,11 +73,14 @@ impl World<'_> {
         }
     }
 
-    /// Whether the problem's threshold to act is reached; true if it has none.
-    pub(crate) fn threshold(&self, problem: &str) -> Truth {
+    /// The problem's threshold to act, if it has one.
+    pub(crate) fn threshold_tree(&self, problem: &str) -> Option<Expr> {
         let entry = self.pack.problems.iter().map(|p| &p.entry).find(|p| p.id.value == problem).unwrap();
-        entry.threshold.as_ref().map_or(Truth::True, |threshold| {
-            self.truth(&parse::condition(threshold.text()).unwrap(), Names::Full, Curve::Counts)
-        })
+        entry.threshold.as_ref().map(|threshold| parse::condition(threshold.text()).unwrap())
+    }
+
+    /// Whether it is reached; true if there is none.
+    pub(crate) fn threshold(&self, problem: &str) -> Truth {
+        self.threshold_tree(problem).map_or(Truth::True, |threshold| self.truth(&threshold, Names::Full, Curve::Counts))
     }
 }

@@ -67,11 +67,14 @@ impl World<'_> {
 
     /// A treatment waits for the problem's threshold, other work does not.
     fn problem(&self, rule: &RuleEntry, problem: &str) -> Truth {
-        let has = self.has(problem);
-        // Cultural and mechanical steps need no threshold: a treatment is what comes from a bottle with a label.
+        let threshold = if self.treats(rule) { self.threshold(problem) } else { Truth::True };
+        self.has(problem).min(threshold)
+    }
+
+    /// Cultural and mechanical steps need no threshold: a treatment is what comes from a bottle with a label.
+    fn treats(&self, rule: &RuleEntry) -> bool {
         let treats = rule.job.as_ref().is_some_and(|job| job.value.starts_with("treat-"));
-        let threshold = if treats && rule.materials.iter().any(|m| self.is_hazardous(&m.value)) { self.threshold(problem) } else { Truth::True };
-        has.min(threshold)
+        treats && rule.materials.iter().any(|m| self.is_hazardous(&m.value))
     }
 
     /// What the truth of a rule that is unknown hangs on.
@@ -83,12 +86,16 @@ impl World<'_> {
         if let Some(when) = &rule.when {
             self.missing(&tree(when.text()), Names::Full, Curve::Counts, &mut reads);
         }
-        let mut names: BTreeSet<String> = reads.into_iter().map(|read| read.name).collect();
-        if let Some(problem) = &rule.whom.problem
-            && self.problem(rule, &problem.value) == Truth::Unknown
-        {
-            names.insert(format!("problem {}", problem.value));
+        let mut names = BTreeSet::new();
+        if let Some(problem) = &rule.whom.problem {
+            if self.has(&problem.value) == Truth::Unknown {
+                names.insert(format!("problem {}", problem.value));
+            }
+            if self.treats(rule) && let Some(threshold) = self.threshold_tree(&problem.value) {
+                self.missing(&threshold, Names::Full, Curve::Counts, &mut reads);
+            }
         }
+        names.extend(reads.into_iter().map(|read| read.name));
         names
     }
 
