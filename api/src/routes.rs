@@ -13,7 +13,7 @@ use actix_web::{HttpRequest, HttpResponse, Route};
 use utoipa::OpenApi;
 
 use crate::problem::Problem;
-use crate::problem::kinds::{self, JSON_BODY, Kind};
+use crate::problem::kinds::{self, JSON_BODY, Kind, QUESTION};
 use crate::{health, openapi, pages, problem, v1};
 
 /// One row: an HTTP call.
@@ -70,6 +70,19 @@ macro_rules! last_part {
 
 calls! {
     documented {
+        POST "/v1/advice" v1::advice::give::give_advice
+            => [JSON_BODY, QUESTION, &[kinds::UNKNOWN_PLANT, kinds::UNKNOWN_RULE_SET]];
+        POST "/v1/season" v1::season::compute::compute_season => [JSON_BODY, QUESTION];
+        GET "/v1/plants" v1::vocabulary::plants::list_plants => [&[kinds::BAD_QUERY]];
+        GET "/v1/signs" v1::vocabulary::signs::list_signs => [&[kinds::BAD_QUERY]];
+        GET "/v1/facts" v1::vocabulary::facts::list_facts => [&[kinds::BAD_QUERY]];
+        GET "/v1/jobs" v1::vocabulary::jobs::list_jobs => [&[kinds::BAD_QUERY]];
+        GET "/v1/materials" v1::vocabulary::materials::list_materials => [&[kinds::BAD_QUERY]];
+        GET "/v1/problems" v1::vocabulary::problems::list_problems => [&[kinds::BAD_QUERY]];
+        GET "/v1/sources" v1::vocabulary::sources::list_sources => [&[kinds::BAD_QUERY]];
+        GET "/v1/climates" v1::vocabulary::climates::list_climates => [&[kinds::BAD_QUERY]];
+        GET "/v1/climates/{id}" v1::vocabulary::climates::get_climate
+            => [&[kinds::BAD_QUERY, kinds::BAD_PATH, kinds::CLIMATE_NOT_FOUND]];
         GET "/v1/quantities" v1::quantities::list::list_quantities => [&[kinds::BAD_QUERY]];
         POST "/v1/quantities/{name}" v1::quantities::reckon::reckon_quantity
             => [JSON_BODY, &[kinds::BAD_PATH, kinds::UNKNOWN_QUANTITY]];

@@ -1,5 +1,6 @@
 //! The document and the service say the same.
 
+mod answers;
 mod document;
 mod drift;
 mod examples;

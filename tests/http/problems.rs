@@ -10,6 +10,7 @@ use lammas_tests::server::{Server, small};
 use serde::Deserialize;
 
 const ET0: &str = "/v1/quantities/et0_hs";
+const ADVICE: &str = "/v1/advice";
 const JSON: (&str, &str) = ("content-type", "application/json");
 
 #[derive(Deserialize)]
@@ -66,6 +67,15 @@ fn provoke(kind: Kind, server: &Server) -> Option<Answer> {
             server.send("POST", ET0, &[("content-type", "text/plain")], b"{}")
         }
         "invalid-request" => server.post_text(ET0, "{}"),
+        "climate-not-found" => server.get("/v1/climates/atlantis"),
+        "unknown-plant" => server.post_text(ADVICE, r#"{"climate": {"id": "cold-inland"}, "plant": {"type": "triffid"}}"#),
+        "unknown-climate" => server.post_text(ADVICE, r#"{"climate": {"id": "atlantis"}, "plant": {"type": "rose"}}"#),
+        "unknown-rule-set" => {
+            server.post_text(ADVICE, r#"{"climate": {"id": "cold-inland"}, "plant": {"type": "rose"}, "rule_sets": ["house"]}"#)
+        }
+        "not-available-yet" => {
+            server.post_text(ADVICE, r#"{"climate": {"latitude": 1, "longitude": 1}, "plant": {"type": "rose"}}"#)
+        }
         "broken" => server.get("/panics"),
         "not-ready" => {
             server.ready.set(false);

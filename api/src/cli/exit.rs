@@ -2,6 +2,8 @@
 
 use std::process::ExitCode;
 
+use crate::sets::FaultySet;
+
 /// How a command ended.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Exit {
@@ -21,10 +23,12 @@ pub enum Exit {
 pub struct BadInput(pub String);
 
 impl Exit {
-    /// The code of an error: the caller's fault or ours.
+    /// The code of an error: a rule set with faults, the caller's fault, or ours.
     #[must_use]
     pub fn of(error: &anyhow::Error) -> Self {
-        if error.downcast_ref::<BadInput>().is_some() {
+        if error.downcast_ref::<FaultySet>().is_some() {
+            Self::Found
+        } else if error.downcast_ref::<BadInput>().is_some() {
             Self::BadInput
         } else {
             Self::Broke

@@ -9,14 +9,26 @@
 //! - [`exit`] the exit codes
 //! - [`source`] files, or the standard input as `-`
 //! - `given` inputs as they are typed
-//! - [`serve`], [`quantity`], [`openapi`] the commands
+//! - `request` a request from a file, read as the service reads a body
+//! - `packs` which rule set a command works on
+//! - `language` a language as it is typed, `wrapped` text for a terminal
+//! - [`serve`], [`advise`], [`season`], [`check`], [`fault`], [`scenarios`], [`quantity`], [`openapi`] the commands
 
+pub mod advise;
+pub mod check;
 pub mod exit;
+pub mod fault;
 mod given;
+mod language;
 pub mod openapi;
+mod packs;
 pub mod quantity;
+mod request;
+pub mod scenarios;
+pub mod season;
 pub mod serve;
 pub mod source;
+mod wrapped;
 
 use std::io::{self, ErrorKind, Write};
 use std::process::ExitCode;
@@ -40,6 +52,11 @@ pub struct Lammas {
 #[derive(Debug, Subcommand)]
 enum Command {
     Serve(serve::Serve),
+    Advise(advise::Advise),
+    Season(season::Season),
+    Check(check::Check),
+    Fault(fault::Fault),
+    Scenarios(scenarios::Scenarios),
     Quantity(quantity::Quantity),
     Openapi(openapi::Openapi),
 }
@@ -69,6 +86,11 @@ pub fn main() -> ExitCode {
 fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
     match command {
         Command::Serve(serve) => serve.run(),
+        Command::Advise(advise) => advise.run(out),
+        Command::Season(season) => season.run(out),
+        Command::Check(check) => check.run(out),
+        Command::Fault(fault) => fault.run(out),
+        Command::Scenarios(scenarios) => scenarios.run(out),
         Command::Quantity(quantity) => quantity.run(out),
         Command::Openapi(openapi) => openapi.run(out),
     }

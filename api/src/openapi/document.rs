@@ -21,6 +21,9 @@ const ABOUT: &str = "Season-aware plant care: a climate, a date, a plant and its
     the header `x-request-id`.";
 
 const TAGS: &[(&str, &str)] = &[
+    ("advice", "What to do now, in what order, how much, and why; and what to leave alone."),
+    ("season", "The season, computed from a climate."),
+    ("vocabulary", "The words of the rule set in the asked language: what a request may name."),
     (
         "quantities",
         "Physical quantities by name, each with its method and published source.",

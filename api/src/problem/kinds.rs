@@ -121,6 +121,9 @@ pub const JSON_BODY: &[Kind] = &[
     INVALID_REQUEST,
 ];
 
+/// The kinds that a call which asks about a climate can give.
+pub const QUESTION: &[Kind] = &[UNKNOWN_CLIMATE, NOT_AVAILABLE_YET];
+
 /// The kind with this slug.
 #[must_use]
 pub fn find(slug: &str) -> Option<&'static Kind> {

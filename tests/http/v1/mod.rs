@@ -1,1 +1,7 @@
+mod advice;
+mod advice_faces;
+mod advice_refused;
+mod every_field;
 mod quantities;
+mod season;
+mod vocabulary;

@@ -40,14 +40,14 @@ pub struct Reply {
     request_body(content = SeasonRequest, description = "The question.",
         example = json!({"climate": {"id": "cold-inland"}, "date": "2026-09-15"})),
     responses((status = 200, description = "The season.", body = SeasonAnswer, example = json!({
-        "date": "2026-09-15", "half": "cooling", "tmin_c": 10.4, "tmax_c": 25.2, "et0_mm_day": 4.0,
-        "et0_method": {"method": "penman-monteith", "assumed": ["humidity", "wind", "radiation"]},
-        "daylength_h": 12.4, "heat_left_cd": 245.0, "frost_chance_pct": 100.0,
-        "markers": [{"name": "first_frost.median", "words": "the first frost", "state": "seasonal",
-            "nearest": "2026-10-08", "days": 23, "origin": "computed", "likely_error_days": 8.0,
+        "date": "2026-09-15", "half": "cooling", "tmin_c": 10.0, "tmax_c": 25.1, "et0_mm_day": 3.8,
+        "et0_method": {"method": "hargreaves-samani", "assumed": []},
+        "daylength_h": 12.2, "heat_left_cd": 235.0, "frost_chance_pct": 100.0,
+        "markers": [{"name": "first_frost.median", "words": "the usual first frost", "state": "seasonal",
+            "nearest": "2026-10-08", "days": 23, "origin": "computed", "likely_error_days": 9.0,
             "formula": "day by which 10, 50, 90 % of years have had their first minimum at or below 0 °C"}],
-        "facts": [{"name": "tmax", "words": "daytime high", "value": 25.2, "unit": "°C", "origin": "computed"}],
-        "curve_error_k": 0.3, "climate_sha256": "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08"
+        "facts": [{"name": "tmin", "words": "usual minimum of the day", "value": 10.0, "unit": "°C", "origin": "computed"}],
+        "curve_error_k": 0.54, "climate_sha256": "b2ae6fe3c6b20eeeb5f8f531debc4268448b3a36ccbdb3ac9bf78b9c8766bbe9"
     })))
 )]
 pub async fn compute_season(

@@ -78,7 +78,7 @@ pub(crate) const FLAGS: [&str; 7] = [
 ];
 
 /// Signs that may be in the list of a document; those of the shares come after them.
-pub(crate) const SIGNS: usize = 24;
+pub(crate) const SIGNS: usize = 40;
 
 /// Plants that rules are for.
 pub(crate) const PLANTS: usize = 60;

@@ -41,7 +41,7 @@ impl<'p> Stretch<'p> {
 
     /// From a value on, to the end of this stretch.
     #[must_use]
-    pub(super) fn from_value<T>(self, at: &At<T>) -> Self {
+    pub(super) fn starting_at<T>(self, at: &At<T>) -> Self {
         Self { from: self.offset(at), ..self }
     }
 

@@ -100,7 +100,7 @@ impl Eye<'_, '_> {
         while let Some(part) = stack.pop() {
             match (&part.expr.kind, part.condition) {
                 (ExprKind::Not(expr), Condition::Not(condition)) => {
-                    stack.push(Part { expr, condition, positive: !part.positive, ..part })
+                    stack.push(Part { expr, condition, positive: !part.positive, ..part });
                 }
                 (ExprKind::And(exprs), Condition::And(conditions))
                 | (ExprKind::Or(exprs), Condition::Or(conditions)) => {

@@ -51,7 +51,7 @@ struct Source<'p> {
 impl<'p> Source<'p> {
     fn find(&self) -> Option<Stretch<'p>> {
         let entry = Stretch::entry(self.pack, self.file, self.id);
-        let start = self.from.map_or(entry, |from| entry.from_value(from));
+        let start = self.from.map_or(entry, |from| entry.starting_at(from));
         self.keys.iter().try_fold(start, |at, (key, nth)| at.key(key, *nth))
     }
 }

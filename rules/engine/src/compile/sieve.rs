@@ -23,8 +23,8 @@ enum Cuts {
 struct Column {
     probe: u32,
     cuts: Cuts,
-    /// Rows of bits, one a cell: unknown, absent, then the values.
-    rows: Vec<u64>,
+    /// Where its rows begin among the words of the sieve: one a cell, unknown, absent, then the values.
+    first: usize,
 }
 
 /// The sieve of a plant.
@@ -32,6 +32,7 @@ struct Column {
 pub struct Sieve {
     rules: usize,
     columns: Vec<Column>,
+    rows: Vec<u64>,
 }
 
 impl Sieve {
@@ -51,13 +52,19 @@ impl Sieve {
             }
         }
         let words = conditions.len().div_ceil(64);
+        let mut rows = Vec::new();
         let columns = parts
             .iter()
             .enumerate()
             .filter(|(_, parts)| !parts.is_empty())
-            .map(|(probe, parts)| column(u32::try_from(probe).unwrap_or(u32::MAX), parts, atoms, words))
+            .map(|(probe, parts)| {
+                let cuts = cuts(parts, atoms);
+                let first = rows.len();
+                rows.extend(rows_of(&cuts, parts, atoms, words));
+                Column { probe: u32::try_from(probe).unwrap_or(u32::MAX), cuts, first }
+            })
             .collect();
-        Self { rules: conditions.len(), columns }
+        Self { rules: conditions.len(), columns, rows }
     }
 
     /// The rules that can be true, as bits; `value` reads a term.
@@ -71,8 +78,8 @@ impl Sieve {
             *last = (1 << (self.rules % 64)) - 1;
         }
         for column in &self.columns {
-            let cell = column.cuts.cell(value(column.probe));
-            let row = column.rows.get(cell * words..(cell + 1) * words).unwrap_or(&[]);
+            let row = column.first + column.cuts.cell(value(column.probe)) * words;
+            let row = self.rows.get(row..row + words).unwrap_or(&[]);
             for (bits, row) in out.iter_mut().zip(row) {
                 *bits &= row;
             }
@@ -114,10 +121,10 @@ fn only_probe(condition: &Condition, atoms: &[Atom]) -> Option<u32> {
     }
 }
 
-fn column(probe: u32, parts: &[(usize, &Condition)], atoms: &[Atom], words: usize) -> Column {
+/// How the values of a term are cut for these parts.
+fn cuts(parts: &[(usize, &Condition)], atoms: &[Atom]) -> Cuts {
     let mut numbers = Vec::new();
     let mut choices = 0;
-    let mut kind = Cuts::Truth;
     for (_, part) in parts {
         part.atoms(&mut |atom| {
             if let Some(atom) = atoms.get(atom as usize) {
@@ -135,21 +142,27 @@ fn column(probe: u32, parts: &[(usize, &Condition)], atoms: &[Atom], words: usiz
         numbers.sort_by(f64::total_cmp);
         numbers.dedup();
         let every = numbers.len().div_ceil(MOST_CUTS);
-        kind = Cuts::Numbers(numbers.into_iter().step_by(every).collect());
+        Cuts::Numbers(numbers.into_iter().step_by(every).collect())
     } else if choices > 0 {
-        kind = Cuts::Choice(choices);
+        Cuts::Choice(choices)
+    } else {
+        Cuts::Truth
     }
-    let cells = kind.cells();
+}
+
+/// The rows of a term, one a cell, each of so many words.
+fn rows_of(cuts: &Cuts, parts: &[(usize, &Condition)], atoms: &[Atom], words: usize) -> Vec<u64> {
+    let cells = cuts.cells();
     let mut rows = vec![u64::MAX; cells * words];
     for (rule, part) in parts {
         for cell in 0..cells {
-            let possible = kind.samples(cell, part, atoms).iter().any(|value| judge(part, atoms, *value) != Truth::False);
+            let possible = cuts.samples(cell, part, atoms).iter().any(|value| judge(part, atoms, *value) != Truth::False);
             if !possible && let Some(word) = rows.get_mut(cell * words + rule / 64) {
                 *word &= !(1 << (rule % 64));
             }
         }
     }
-    Column { probe, cuts: kind, rows }
+    rows
 }
 
 impl Cuts {

@@ -8,7 +8,7 @@ pub(super) fn fault(place: Place, text: &str, message: &str) -> Fault {
     let message = message.lines().next().unwrap_or_default();
     let message = message.rfind(" at line ").and_then(|at| message.get(..at)).unwrap_or(message);
     let here = Here::of(&place, text);
-    shaped(place.clone(), &here, message).unwrap_or_else(|| {
+    shaped(&place, &here, message).unwrap_or_else(|| {
         Fault::error("not-yaml", place, tidy(message)).help(
             "the slip is here or close by: look for a quote or bracket left open, or a tab at the beginning of a line",
         )
@@ -66,7 +66,7 @@ impl<'t> Here<'t> {
 }
 
 /// A fault of shape, if the message tells of one.
-fn shaped(place: Place, here: &Here<'_>, message: &str) -> Option<Fault> {
+fn shaped(place: &Place, here: &Here<'_>, message: &str) -> Option<Fault> {
     let Here { field, found, first } = here;
     let fault = |words: String| Fault::error("wrong-shape", place.clone(), words);
     let number = |what: &str| fault(format!("{field} is {what}, found `{found}`"));
@@ -102,12 +102,12 @@ fn shaped(place: Place, here: &Here<'_>, message: &str) -> Option<Fault> {
         "input is out of range" | "input contains invalid characters" | "premature end of input" | "trailing input" => {
             number("a date such as `2026-09-15`")
         }
-        _ => return named(place.clone(), here, message),
+        _ => return named(place, here, message),
     })
 }
 
 /// Messages that carry a name.
-fn named(place: Place, here: &Here<'_>, message: &str) -> Option<Fault> {
+fn named(place: &Place, here: &Here<'_>, message: &str) -> Option<Fault> {
     let fault = |words: String| Fault::error("wrong-shape", place.clone(), words);
     if let Some(rest) = message.strip_prefix("missing field ") {
         return Some(fault(format!("the field {rest} is missing here")));

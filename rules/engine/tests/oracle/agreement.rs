@@ -167,8 +167,10 @@ pub(crate) fn differences(engine: &[Verdict], plain: &[Verdict]) -> Vec<String> 
         let (mut a, mut b) = (of(engine), of(plain));
         for verdict in [&mut a, &mut b].into_iter().flatten() {
             verdict.on = verdict.on.iter().map(|name| in_catalogue(name)).collect();
+            // What is held is not ranked.
             if let Outcome::Held(blocks) = &mut verdict.outcome {
                 *blocks = in_few_words(blocks);
+                (verdict.score, verdict.band) = (0, 0);
             }
             if !matches!(verdict.outcome, Outcome::Applies | Outcome::Depends { .. }) {
                 verdict.check_first.clear();

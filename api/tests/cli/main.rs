@@ -1,5 +1,7 @@
 //! The program as a shell sees it: what it prints, and its exit codes.
 
+mod rules;
+
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
 use std::process::{Child, Command, Output, Stdio};
@@ -11,7 +13,8 @@ fn lammas(arguments: &[&str]) -> Command {
     command
         .args(arguments)
         .stdin(Stdio::null())
-        .env_remove("LAMMAS_LISTEN");
+        .env_remove("LAMMAS_LISTEN")
+        .env_remove("LAMMAS_PACKS");
     command
 }
 

@@ -1,0 +1,79 @@
+//! `lammas scenarios`.
+
+use std::io::Write;
+use std::path::PathBuf;
+
+use anyhow::Result;
+use clap::Args;
+use lammas_engine::compile::set::{Set, compile};
+use lammas_engine::fault::Weight;
+use lammas_engine::read::read;
+use lammas_engine::scenario::{Outcome, run_all};
+use serde_json::json;
+
+use super::exit::Exit;
+use super::{packs, wrapped};
+use crate::sets::FaultySet;
+
+const EXAMPLES: &str = "Examples:
+  lammas scenarios rules/packs/core   run the scenarios that stand beside a rule set
+  lammas scenarios                    those of the rule set inside the program
+  lammas scenarios my-rules --json
+
+Ends with 1 when an answer is not the expected one, or the set can't be loaded.";
+
+/// Run the scenarios of a rule set: questions with their expected answers
+#[derive(Args, Debug)]
+#[command(after_help = EXAMPLES)]
+pub struct Scenarios {
+    /// Folder of the rule set; without it, the one inside the program
+    #[arg(value_name = "DIR")]
+    folder: Option<PathBuf>,
+    /// Print JSON
+    #[arg(long)]
+    json: bool,
+}
+
+impl Scenarios {
+    pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
+        let set = self.set()?;
+        let outcomes = run_all(&set);
+        let failed = outcomes.iter().filter(|outcome| !outcome.passed()).count();
+        let passed = outcomes.len() - failed;
+        if self.json {
+            let each: Vec<_> = outcomes
+                .iter()
+                .map(|outcome| json!({"file": outcome.file, "name": outcome.name, "passed": outcome.passed(), "differs": outcome.differs}))
+                .collect();
+            writeln!(out, "{:#}", json!({"passed": passed, "failed": failed, "scenarios": each}))?;
+        } else {
+            for outcome in outcomes.iter().filter(|outcome| !outcome.passed()) {
+                writeln!(out, "{}", differing(outcome))?;
+            }
+            for outcome in outcomes.iter().filter(|outcome| outcome.passed()) {
+                writeln!(out, "as expected  {}", outcome.name)?;
+            }
+            writeln!(out, "{passed} passed, {failed} failed")?;
+        }
+        Ok(if failed == 0 { Exit::Well } else { Exit::Found })
+    }
+
+    /// The set, without the checks that look beyond it: a scenario may be run while they still find something.
+    fn set(&self) -> Result<Set> {
+        let (name, files) = packs::files(self.folder.as_ref())?;
+        let (set, mut faults) = match read(&files) {
+            Ok(pack) => compile(pack),
+            Err(faults) => (None, faults),
+        };
+        faults.retain(|fault| fault.weight == Weight::Error);
+        set.ok_or_else(|| FaultySet::new(&name, &faults, &files).into())
+    }
+}
+
+fn differing(outcome: &Outcome) -> String {
+    let mut shown = format!("DIFFERS      {}\n             {}\n", outcome.name, outcome.place);
+    for difference in &outcome.differs {
+        shown.push_str(&wrapped::lines("             - ", difference));
+    }
+    shown
+}
