@@ -55,6 +55,7 @@ pub fn compile(pack: Pack) -> (Option<Set>, Vec<Fault>) {
     let mut rules: Vec<RuleInfo> =
         pack.rules.iter().map(|r| rule_info(r, &pack, &names, &materials, &mut report)).collect();
     both_ways(&mut rules);
+    apart_both_ways(&mut rules, &pack, &names, &materials);
     let plants: Vec<PlantBook> = pack
         .plants
         .iter()
@@ -162,8 +163,9 @@ fn rule_info(
     let alternate = entry.alternate.as_ref().and_then(|alternate| {
         let other = report.rule(file, &alternate.rule, &alternate.rule.value, names)?;
         let (gap, _) = report.days(file, &alternate.gap)?;
-        let own = names.rules.wide(&entry.id.value)?;
-        Some((other, gap, own < other))
+        // Named first is the one that says so; of two that both do, the smaller id: the order of files decides nothing.
+        let partner = &pack.rules.get(other as usize)?.entry;
+        Some((other, gap, partner.alternate.is_none() || entry.id.value < partner.id.value))
     });
     RuleInfo {
         id: entry.id.value.clone(),
@@ -222,7 +224,58 @@ fn unique<T: Ord>(list: &mut Vec<T>) {
     list.dedup();
 }
 
-/// Order, clashes and separations hold from both sides, whichever of them says so.
+/// A separation holds from both sides: a rule is kept as far from a material, or from a rule, as that is from the rule.
+/// What the rule says itself is not said again.
+fn apart_both_ways(rules: &mut [RuleInfo], pack: &Pack, names: &Names, materials: &[MaterialInfo]) {
+    let mut quiet = Report::new(pack);
+    // Only what stands at the rule itself: its materials speak for themselves.
+    let of_materials: Vec<Vec<Apart>> =
+        pack.materials.iter().map(|m| separations(&m.file, &m.entry.keep_apart, names, &mut quiet)).collect();
+    let of_rules: Vec<Vec<Apart>> =
+        pack.rules.iter().map(|r| separations(&r.file, &r.entry.keep_apart, names, &mut quiet)).collect();
+    let is_label = |subject: Subject| match subject {
+        Subject::Material(number) => materials.get(usize::from(number)).is_some_and(|m| m.hazard >= Hazard::Label),
+        Subject::Class(class) => materials.iter().any(|m| m.classes.contains(&class) && m.hazard >= Hazard::Label),
+        Subject::Job(_) | Subject::Rule(_) => false,
+    };
+    let mut found: Vec<(usize, Apart)> = Vec::new();
+    for (at, rule) in rules.iter().enumerate() {
+        let own = u32::try_from(at).unwrap_or(u32::MAX);
+        let days = |list: &[Apart]| {
+            list.iter().filter(|apart| rule.is(apart.from, own)).map(|apart| apart.days).max().filter(|days| *days > 0)
+        };
+        for ((number, info), list) in (0_u16..).zip(materials).zip(&of_materials) {
+            let says = |apart: &Apart| match apart.from {
+                Subject::Material(material) => material == number,
+                Subject::Class(class) => info.classes.contains(&class),
+                Subject::Job(_) | Subject::Rule(_) => false,
+            };
+            if let Some(days) = days(list)
+                && !rule.apart.iter().any(|apart| says(apart) && apart.days >= days)
+            {
+                found.push((at, Apart { from: Subject::Material(number), days }));
+            }
+        }
+        for ((number, info), list) in (0_u32..).zip(rules.iter()).zip(&of_rules) {
+            if let Some(days) = days(list)
+                && number != own
+                && !rule.apart.iter().any(|apart| {
+                    info.is(apart.from, number) && apart.days >= days && (is_label(apart.from) || !info.is_hazardous())
+                })
+            {
+                found.push((at, Apart { from: Subject::Rule(number), days }));
+            }
+        }
+    }
+    for (at, apart) in found {
+        if let Some(rule) = rules.get_mut(at) {
+            rule.apart.push(apart);
+            unique(&mut rule.apart);
+        }
+    }
+}
+
+/// Order, clashes and turns hold from both sides, whichever of them says so.
 fn both_ways(rules: &mut [RuleInfo]) {
     let mut befores: Vec<(u32, u32, u16)> = Vec::new();
     let mut clashes: Vec<(u32, u32)> = Vec::new();
@@ -251,7 +304,7 @@ fn both_ways(rules: &mut [RuleInfo]) {
         if let Some(rule) = rules.get_mut(other as usize)
             && rule.alternate.is_none()
         {
-            rule.alternate = Some((own, gap, other < own));
+            rule.alternate = Some((own, gap, false));
         }
     }
     for (one, other) in clashes {
@@ -321,7 +374,7 @@ fn book(
         .rules
         .iter()
         .enumerate()
-        .filter(|(_, rule)| is_for(rule, entry))
+        .filter(|(_, rule)| is_for(rule, entry, pack))
         .map(|(at, rule)| plant_rule(u32::try_from(at).unwrap_or(u32::MAX), rule, names, &mut reader))
         .collect();
     bind_guards(number, &mut rules, infos);
@@ -379,9 +432,17 @@ fn book(
     }
 }
 
-fn is_for(rule: &Filed<RuleEntry>, plant: &PlantEntry) -> bool {
+fn is_for(rule: &Filed<RuleEntry>, plant: &PlantEntry, pack: &Pack) -> bool {
     let whom = &rule.entry.whom;
     let id = plant.id.value.as_str();
+    // A rule for a problem concerns no plant that does not get it.
+    let problem =
+        whom.problem.as_ref().and_then(|problem| pack.problems.iter().find(|p| p.entry.id.value == problem.value));
+    if let Some(AllOr::These(plants)) = problem.map(|problem| &problem.entry.plants)
+        && !plants.iter().any(|p| p.value == id)
+    {
+        return false;
+    }
     let named = whom.plant.as_ref().is_some_and(|p| p.value == id);
     let listed = match &whom.plants {
         Some(AllOr::All) => true,
@@ -469,6 +530,22 @@ fn bind_guards(plant: u16, rules: &mut [PlantRule], infos: &[RuleInfo]) {
             })
             .map(|(at, _)| *at)
             .collect();
+    }
+}
+
+impl Set {
+    /// Whether a pest or disease material is, or is among, what a separation speaks of.
+    #[must_use]
+    pub fn is_hazardous(&self, subject: Subject) -> bool {
+        let is_label = |material: &MaterialInfo| material.hazard >= Hazard::Label;
+        match subject {
+            Subject::Job(_) => false,
+            Subject::Material(material) => self.materials.get(usize::from(material)).is_some_and(is_label),
+            Subject::Class(class) => {
+                self.materials.iter().any(|material| material.classes.contains(&class) && is_label(material))
+            }
+            Subject::Rule(rule) => self.rules.get(rule as usize).is_some_and(RuleInfo::is_hazardous),
+        }
     }
 }
 

@@ -47,6 +47,18 @@ pub enum MarkerRef {
     Today,
 }
 
+impl MarkerRef {
+    /// Whether its day is one that the caller tells.
+    #[must_use]
+    pub fn is_from_caller(&self) -> bool {
+        match self {
+            Self::HeatReached { from, .. } => from.marker.is_from_caller(),
+            Self::Planted | Self::Last(_) | Self::Since(_) | Self::HarvestWait => true,
+            Self::Season(_) | Self::Stage(_) | Self::Today => false,
+        }
+    }
+}
+
 /// A marker with days added to it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MarkerAt {
@@ -178,6 +190,12 @@ impl Term {
         let mut found = false;
         self.walk(&mut |term| {
             found |= term.fact().is_some_and(|fact| matches!(fact.entry().giver, Giver::Caller | Giver::History));
+            found |= match term {
+                Self::Marker(at) | Self::DaysTo(at) | Self::DaysFrom(at) | Self::HeatSum { from: at, .. } => {
+                    at.marker.is_from_caller()
+                }
+                _ => false,
+            };
         });
         found
     }

@@ -2,6 +2,7 @@
 
 use lammas_agronomy::calendar::Day;
 
+use super::causes;
 use super::history;
 use super::moment::Moment;
 use super::outcome::{Block, Blocked, CheckFirst, Hangs};
@@ -35,19 +36,25 @@ pub fn blocked(condition: &Condition, strict: bool, moment: &Moment<'_>) -> Bloc
     if judge(condition, moment, Curve::IsUnknown) == Truth::False {
         return Blocked::No;
     }
-    let (mut lasting, mut of_the_day) = (Vec::new(), Vec::new());
-    unknown_atoms(condition, moment, Curve::IsUnknown, &mut |atom| {
-        if let Some(atom) = moment.book.atoms.get(atom as usize) {
-            let day = moment.book.of_the_day.get(atom.probe as usize).copied().unwrap_or(false);
-            if day { of_the_day.push(Hangs::Probe(atom.probe)) } else { lasting.push(Hangs::Probe(atom.probe)) }
-        }
-    });
-    // False by the curve alone: the day decides, whatever else is unknown.
+    let mut hangs = Vec::new();
+    let mut collect = |curve: Curve, lasting_only: bool| {
+        unknown_atoms(condition, moment, curve, &mut |atom| {
+            if let Some(atom) = moment.book.atoms.get(atom as usize)
+                && !(lasting_only && moment.hangs_on_the_day(atom.probe))
+            {
+                hangs.push(Hangs::Probe(atom.probe));
+            }
+        });
+    };
     if strict {
-        lasting.extend(of_the_day);
-        return Blocked::Depends(lasting);
+        collect(Curve::IsUnknown, false);
+        return Blocked::Depends(hangs);
     }
-    if counts == Truth::False || lasting.is_empty() { Blocked::CheckFirst } else { Blocked::Depends(lasting) }
+    // False by the curve alone: the day decides, whatever else is unknown.
+    if counts == Truth::Unknown {
+        collect(Curve::Counts, true);
+    }
+    if hangs.is_empty() { Blocked::CheckFirst } else { Blocked::Depends(hangs) }
 }
 
 /// A guard as a block: its window and its conditions.
@@ -58,10 +65,17 @@ pub fn guard_blocks(guard: &PlantRule, strict: bool, moment: &Moment<'_>) -> Blo
         return Blocked::No;
     }
     let whom = judge(&guard.whom, moment, Curve::Counts);
-    if whom == Truth::False {
+    let mut hangs = Vec::new();
+    let has = guard.problem.map_or(Truth::True, |problem| {
+        let has = causes::has(problem, &causes::rank(moment), moment);
+        if has == Truth::Unknown {
+            hangs.push(Hangs::Problem(problem));
+        }
+        has
+    });
+    if whom.and(has) == Truth::False {
         return Blocked::No;
     }
-    let mut hangs = Vec::new();
     if state == State::Unknown {
         hangs.push(Hangs::Window);
     }
@@ -73,7 +87,11 @@ pub fn guard_blocks(guard: &PlantRule, strict: bool, moment: &Moment<'_>) -> Blo
     match blocked(&guard.when, strict, moment) {
         Blocked::Yes if hangs.is_empty() => Blocked::Yes,
         Blocked::No => Blocked::No,
-        Blocked::CheckFirst => Blocked::CheckFirst,
+        // What lasts is asked for before the day is, but where the guard is false by the curve alone.
+        Blocked::CheckFirst if hangs.is_empty() || judge(&guard.when, moment, Curve::Counts) == Truth::False => {
+            Blocked::CheckFirst
+        }
+        Blocked::CheckFirst => Blocked::Depends(hangs),
         Blocked::Yes => Blocked::Depends(hangs),
         Blocked::Depends(more) => {
             hangs.extend(more);
@@ -97,7 +115,8 @@ pub fn own(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>) -> Own {
     }
     for guard in &rule.guards {
         if let Some(written) = moment.book.rules.get(*guard as usize) {
-            take(guard_blocks(written, info.strict, moment), Block::Guard(*guard), CheckFirst::Guard(*guard));
+            let strict = info.strict || moment.set.rules.get(written.rule as usize).is_some_and(|guard| guard.strict);
+            take(guard_blocks(written, strict, moment), Block::Guard(*guard), CheckFirst::Guard(*guard));
         }
     }
     from_history(rule, info, moment, &mut own);
@@ -110,18 +129,23 @@ pub fn own(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>) -> Own {
 fn from_history(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>, own: &mut Own) {
     let Some(works) = &moment.question.history else {
         // A spray on top of another that nobody mentioned could do harm; a second feed could not.
-        if info.is_hazardous() && info.apart.iter().any(|apart| apart.days > 0) {
+        let could_harm = |from: Subject| info.is_hazardous() || moment.set.is_hazardous(from);
+        let apart = info.apart.iter().any(|apart| apart.days > 0 && could_harm(apart.from));
+        if apart || info.after.iter().any(|(rule, days)| *days > 0 && could_harm(Subject::Rule(*rule))) {
             own.hangs.push(Hangs::History);
         }
         // Nothing reported counts as nothing done: of two that take turns the one named first is due.
-        if let Some((other, _, false)) = info.alternate {
+        if let Some((other, _, false)) = info.alternate
+            && moment.book.rules.iter().any(|rule| rule.rule == other)
+        {
             own.holding.push(Block::Turn(other));
         }
         return;
     };
     let before = |done: &&WorkDone| done.day <= moment.day;
     for apart in &info.apart {
-        let latest = works.iter().filter(before).filter(|done| is_subject(done, apart.from, moment) && !is_this(done, rule, info)).map(|done| done.day).max();
+        let latest =
+            works.iter().filter(before).filter(|done| is_subject(done, apart.from, moment)).map(|done| done.day).max();
         let until = latest.map(|day| day + i32::from(apart.days));
         if let Some(until) = until.filter(|until| *until > moment.day) {
             own.holding.push(Block::Apart { rule: None, until });
@@ -148,7 +172,8 @@ fn from_history(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>, own: &mu
         let mut recent: Vec<Day> = done.iter().copied().filter(|day| *day > from).collect();
         recent.sort_unstable();
         if times > 0 && recent.len() >= usize::from(times) {
-            let frees = recent.get(recent.len() - usize::from(times)).map_or(moment.day, |day| *day + i32::from(within));
+            let frees =
+                recent.get(recent.len() - usize::from(times)).map_or(moment.day, |day| *day + i32::from(within));
             own.holding.push(Block::Done { until: frees, at_most: true });
         }
     }
@@ -158,7 +183,14 @@ fn from_history(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>, own: &mu
 }
 
 /// Of two that take turns the one that was not done last is due; of two that were never done the one named first.
-fn turn(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>, own: &mut Own, works: &[WorkDone], (other, gap, named_first): (u32, u16, bool)) {
+fn turn(
+    rule: &PlantRule,
+    info: &RuleInfo,
+    moment: &Moment<'_>,
+    own: &mut Own,
+    works: &[WorkDone],
+    (other, gap, named_first): (u32, u16, bool),
+) {
     let Some(partner) = moment.book.rules.iter().find(|r| r.rule == other) else { return };
     let Some(partner_info) = moment.set.rules.get(other as usize) else { return };
     let last = |rule: &PlantRule, info: &RuleInfo| {
@@ -187,7 +219,7 @@ fn turn(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>, own: &mut Own, w
 fn is_subject(done: &WorkDone, subject: Subject, moment: &Moment<'_>) -> bool {
     match subject {
         Subject::Job(job) => done.job == Some(job),
-        Subject::Material(material) => done.material == Some(material),
+        Subject::Material(material) => history::has_material(done, material, moment.set),
         Subject::Class(class) => history::has_class(done, class, moment.set),
         Subject::Rule(rule) => done.rule == Some(rule),
     }

@@ -4,6 +4,7 @@ use lammas_agronomy::calendar::Day;
 
 use super::marker_dates::{Absence, Dates};
 use super::moment::Moment;
+use crate::compile::rule::RuleInfo;
 use crate::compile::set::Set;
 use crate::compile::term::Work;
 use crate::question::WorkDone;
@@ -16,7 +17,7 @@ const HARVEST_DAYS: i32 = 60;
 pub fn matches(done: &WorkDone, work: Work, set: &Set) -> bool {
     match work {
         Work::Job(job) => done.job == Some(job),
-        Work::Material(material) => done.material == Some(material),
+        Work::Material(material) => has_material(done, material, set),
         Work::Class(class) => has_class(done, class, set),
     }
 }
@@ -24,7 +25,24 @@ pub fn matches(done: &WorkDone, work: Work, set: &Set) -> bool {
 /// Whether a work was done with a material of a class.
 #[must_use]
 pub fn has_class(done: &WorkDone, class: u16, set: &Set) -> bool {
-    done.class == Some(class) || done.material.and_then(|m| set.materials.get(usize::from(m))).is_some_and(|m| m.classes.contains(&class))
+    match (done.material, done.class) {
+        (Some(material), _) => set.materials.get(usize::from(material)).is_some_and(|m| m.classes.contains(&class)),
+        (None, Some(named)) => named == class,
+        (None, None) => of_rule(done, set).is_some_and(|info| info.classes.contains(&class)),
+    }
+}
+
+/// Whether a work was done with a material: the one named, else those of the rule that asked for the work.
+#[must_use]
+pub fn has_material(done: &WorkDone, material: u16, set: &Set) -> bool {
+    match (done.material, done.class) {
+        (None, None) => of_rule(done, set).is_some_and(|info| info.materials.contains(&material)),
+        (named, _) => named == Some(material),
+    }
+}
+
+fn of_rule<'s>(done: &WorkDone, set: &'s Set) -> Option<&'s RuleInfo> {
+    set.rules.get(done.rule? as usize)
 }
 
 /// How many of these works were done in the `days` days up to the day, the day itself among them; none: nobody said.
@@ -32,14 +50,25 @@ pub fn has_class(done: &WorkDone, class: u16, set: &Set) -> bool {
 pub fn count(work: Work, days: u16, moment: &Moment<'_>) -> Option<usize> {
     let history = moment.question.history.as_ref()?;
     let from = moment.day - i32::from(days);
-    Some(history.iter().filter(|done| done.day > from && done.day <= moment.day && matches(done, work, moment.set)).count())
+    Some(
+        history
+            .iter()
+            .filter(|done| done.day > from && done.day <= moment.day && matches(done, work, moment.set))
+            .count(),
+    )
 }
 
 /// The last of these works up to the day; `Some(None)`: never; `None`: nobody said.
 #[must_use]
 pub fn last(work: Work, moment: &Moment<'_>) -> Option<Option<Day>> {
     let history = moment.question.history.as_ref()?;
-    Some(history.iter().filter(|done| done.day <= moment.day && matches(done, work, moment.set)).map(|done| done.day).max())
+    Some(
+        history
+            .iter()
+            .filter(|done| done.day <= moment.day && matches(done, work, moment.set))
+            .map(|done| done.day)
+            .max(),
+    )
 }
 
 /// The first day on which fruit may be taken after sprays: absent when none lies within 60 days, unknown when one of

@@ -2,6 +2,7 @@
 
 use lammas_agronomy::calendar::Day;
 use lammas_agronomy::marker::MarkerState;
+use lammas_agronomy::origin::Origin;
 
 use super::moment::Moment;
 use crate::compile::term::{MarkerAt, MarkerRef};
@@ -85,6 +86,21 @@ pub fn first_present(side: &Side, moment: &Moment<'_>) -> Dates {
         }
     }
     last
+}
+
+/// Where the days of a marker come from: frost dates may be given, works and signs are the caller's own words.
+#[must_use]
+pub fn origin(marker: &MarkerRef, moment: &Moment<'_>) -> Origin {
+    let season = &moment.question.climate.season;
+    match marker {
+        MarkerRef::Season(marker) => season.marker_origin(*marker),
+        MarkerRef::HeatReached { from, .. } => origin(&from.marker, moment).weakest(season.curve_origin()),
+        MarkerRef::Stage(stage) if super::stage::is_given(*stage, moment) => Origin::Given,
+        MarkerRef::Stage(_) => season.curve_origin(),
+        MarkerRef::Planted | MarkerRef::Since(_) | MarkerRef::Last(_) | MarkerRef::HarvestWait | MarkerRef::Today => {
+            Origin::Given
+        }
+    }
 }
 
 /// The days of a marker.

@@ -8,6 +8,8 @@ use super::marker_dates::YEARS;
 use super::read;
 use crate::compile::book::PlantBook;
 use crate::compile::set::Set;
+use crate::compile::term::Term;
+use crate::fact::catalogue::Entry;
 use crate::fact::value::{Reading, Truth, Value};
 use crate::question::Question;
 
@@ -89,11 +91,33 @@ impl<'a> Moment<'a> {
         (atom.test.of(reading.value), self.is_only_the_curve(atom.probe, reading))
     }
 
-    /// Whether a fact of the day is known only from the curve of the normals.
+    /// Whether a fact of the day is known only from the curve of the normals. In a sum each fact is looked at by itself:
+    /// a forecast beside a normal is still a forecast.
     fn is_only_the_curve(&self, probe: u32, reading: Reading) -> bool {
         use lammas_agronomy::origin::Origin;
         matches!(reading.origin, Origin::Computed | Origin::Estimated)
-            && self.book.of_the_day.get(probe as usize).copied().unwrap_or(false)
+            && self.any_fact(probe, |term, entry| {
+                entry.of_the_day && matches!(read::term(term, self).origin, Origin::Computed | Origin::Estimated)
+            })
+    }
+
+    /// Whether an unknown term wants nothing but facts of the day.
+    #[must_use]
+    pub fn hangs_on_the_day(&self, probe: u32) -> bool {
+        self.any_fact(probe, |_, entry| entry.of_the_day)
+            && !self.any_fact(probe, |term, entry| !entry.of_the_day && read::term(term, self).value == Value::Unknown)
+    }
+
+    /// Whether one of the facts of a term that reads a fact of the day is such.
+    fn any_fact(&self, probe: u32, is_such: impl Fn(&Term, &Entry) -> bool) -> bool {
+        if !self.book.of_the_day.get(probe as usize).copied().unwrap_or(false) {
+            return false;
+        }
+        let mut found = false;
+        if let Some(term) = self.book.probes.get(probe as usize) {
+            term.walk(&mut |term| found |= term.fact().is_some_and(|fact| is_such(term, fact.entry())));
+        }
+        found
     }
 
     /// The stage of the plant: given, else modelled, else unknown.

@@ -8,13 +8,16 @@ use super::moment::Moment;
 use super::{history, stage, water};
 use crate::compile::call;
 use crate::compile::path::SERIES;
-use crate::compile::term::Term;
+use crate::compile::term::{MarkerAt, Term};
 use crate::fact::catalogue::{Fact, Giver};
 use crate::fact::choices::HALF;
+use crate::fact::step::Step;
 use crate::fact::value::{Reading, Truth, Value};
 
 /// km/h in a m/s.
 const KMH: f64 = 3.6;
+/// Facts have decimal steps, binary sums of them don't: 25.3 - 14.8 is 10.5 and not a hair more.
+const CLEAN: Step = Step::new(1, 1_000_000_000);
 
 /// The reading of a term: its value rounded to the step of its fact, and the weakest origin of what went into it.
 #[must_use]
@@ -70,25 +73,28 @@ fn raw(of: &Term, moment: &Moment<'_>) -> Reading {
             let (frost, origin) = season.frost_ahead(*temperature, *days, moment.day);
             Reading::new(Value::Truth(frost), origin)
         }
-        Term::HeatSum { base_c, upper_c, from } => match marker_dates::at(from, moment) {
-            Dates::Unknown => Reading::UNKNOWN,
-            Dates::Absent(_) => Reading::new(Value::Absent, season.curve_origin()),
-            dates => match dates.last(moment.day) {
-                // It has not begun: nothing is summed yet.
-                None => Reading::new(Value::Number(0.0), season.curve_origin()),
-                Some(day) => Reading::new(
-                    Value::Number(season.heat_sum(*base_c, *upper_c, day, moment.day)),
-                    season.heat_sum_origin(day, moment.day),
-                ),
-            },
-        },
-        Term::Marker(at) => dated(&marker_dates::at(at, moment), moment, |dates| dates.nearest(moment.day).map(Value::Date)),
-        Term::DaysTo(at) => dated(&marker_dates::at(at, moment), moment, |dates| {
-            dates.next(moment.day).map(|day| Value::Number(f64::from(day - moment.day)))
-        }),
-        Term::DaysFrom(at) => dated(&marker_dates::at(at, moment), moment, |dates| {
-            dates.last(moment.day).map(|day| Value::Number(f64::from(moment.day - day)))
-        }),
+        Term::HeatSum { base_c, upper_c, from } => {
+            let origin = marker_dates::origin(&from.marker, moment);
+            match marker_dates::at(from, moment) {
+                Dates::Unknown => Reading::UNKNOWN,
+                Dates::Absent(_) => Reading::new(Value::Absent, origin),
+                dates => match dates.last(moment.day) {
+                    // It has not begun: nothing is summed yet.
+                    None => Reading::new(Value::Number(0.0), origin),
+                    Some(day) => Reading::new(
+                        Value::Number(season.heat_sum(*base_c, *upper_c, day, moment.day)),
+                        origin.weakest(season.heat_sum_origin(day, moment.day)),
+                    ),
+                },
+            }
+        }
+        Term::Marker(at) => dated(at, moment, |dates| dates.nearest(moment.day).map(Value::Date)),
+        Term::DaysTo(at) => {
+            dated(at, moment, |dates| dates.next(moment.day).map(|day| Value::Number(f64::from(day - moment.day))))
+        }
+        Term::DaysFrom(at) => {
+            dated(at, moment, |dates| dates.last(moment.day).map(|day| Value::Number(f64::from(moment.day - day))))
+        }
         Term::Literal(value) => Reading::new(*value, Origin::Given),
         Term::Add(a, b) => both(term(a, moment), term(b, moment), 1.0),
         Term::Subtract(a, b) => both(term(a, moment), term(b, moment), -1.0),
@@ -100,7 +106,9 @@ fn raw(of: &Term, moment: &Moment<'_>) -> Reading {
             let origin = a.origin.weakest(b.origin);
             let truth = match (a.value, b.value) {
                 // Absent decides even beside unknown.
-                (Value::Absent, _) | (_, Value::Absent) => Truth::known(*comparison == crate::lang::ast::Comparison::Unequal),
+                (Value::Absent, _) | (_, Value::Absent) => {
+                    Truth::known(*comparison == crate::lang::ast::Comparison::Unequal)
+                }
                 (Value::Unknown, _) | (_, Value::Unknown) => return Reading::UNKNOWN,
                 (Value::Number(x), Value::Number(y)) => Truth::known(comparison.holds(x.total_cmp(&y))),
                 (Value::Date(x), Value::Date(y)) => Truth::known(comparison.holds(x.cmp(&y))),
@@ -132,12 +140,12 @@ fn computed(found: Option<(f64, Origin)>, series: Series) -> Reading {
     }
 }
 
-fn dated(dates: &Dates, moment: &Moment<'_>, pick: impl FnOnce(&Dates) -> Option<Value>) -> Reading {
-    let origin = moment.question.climate.season.curve_origin();
-    match dates {
+fn dated(at: &MarkerAt, moment: &Moment<'_>, pick: impl FnOnce(&Dates) -> Option<Value>) -> Reading {
+    let origin = marker_dates::origin(&at.marker, moment);
+    match marker_dates::at(at, moment) {
         Dates::Unknown => Reading::UNKNOWN,
         Dates::Absent(_) => Reading::new(Value::Absent, origin),
-        Dates::Days(_) => Reading::new(pick(dates).unwrap_or(Value::Absent), origin),
+        dates @ Dates::Days(_) => Reading::new(pick(&dates).unwrap_or(Value::Absent), origin),
     }
 }
 
@@ -145,7 +153,7 @@ fn both(a: Reading, b: Reading, sign: f64) -> Reading {
     #[expect(clippy::cast_possible_truncation, reason = "an offset is a whole number of days")]
     let value = match (a.value, b.value) {
         (Value::Absent, _) | (_, Value::Absent) => Value::Absent,
-        (Value::Number(x), Value::Number(y)) => Value::Number(x + sign * y),
+        (Value::Number(x), Value::Number(y)) => Value::Number(CLEAN.round(x + sign * y)),
         (Value::Date(x), Value::Number(y)) => Value::Date(x + (sign * y) as i32),
         (Value::Date(x), Value::Date(y)) => Value::Number(f64::from(x - y)),
         _ => Value::Unknown,
@@ -155,14 +163,16 @@ fn both(a: Reading, b: Reading, sign: f64) -> Reading {
 
 fn scaled(a: Reading, by: impl FnOnce(f64) -> f64) -> Reading {
     match a.value {
-        Value::Number(x) => Reading { value: Value::Number(by(x)), ..a },
+        Value::Number(x) => Reading { value: Value::Number(CLEAN.round(by(x))), ..a },
         _ => a,
     }
 }
 
 /// Whether a region is this one or lies in it; unknown when it is said too coarsely to tell.
 fn region_is(said: &str, code: &str) -> Truth {
-    let inside = |inner: &str, outer: &str| inner == outer || inner.strip_prefix(outer).is_some_and(|rest| rest.starts_with('-'));
+    let inside = |inner: &str, outer: &str| {
+        inner == outer || inner.strip_prefix(outer).is_some_and(|rest| rest.starts_with('-'))
+    };
     if inside(said, code) {
         Truth::True
     } else if inside(code, said) {

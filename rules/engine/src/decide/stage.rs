@@ -60,9 +60,8 @@ fn modelled(moment: &Moment<'_>) -> Option<(u16, Day)> {
 /// The days on which a stage begins: given, else modelled, else unknown.
 #[must_use]
 pub fn begins(stage: u16, moment: &Moment<'_>) -> Dates {
-    let question = moment.question;
-    if let (Value::Choice(given), Some(day)) = (question.given(Fact::PlantStage).value, question.stage_since)
-        && given == stage
+    if let Some(day) = moment.question.stage_since
+        && is_given(stage, moment)
     {
         return Dates::once(day);
     }
@@ -70,6 +69,12 @@ pub fn begins(stage: u16, moment: &Moment<'_>) -> Dates {
         Some(model) => first_present(&model.begins, moment),
         None => Dates::Unknown,
     }
+}
+
+/// Whether the caller said that the plant is in a stage, and since when.
+#[must_use]
+pub fn is_given(stage: u16, moment: &Moment<'_>) -> bool {
+    moment.question.stage_since.is_some() && moment.question.given(Fact::PlantStage).value == Value::Choice(stage)
 }
 
 /// Whether the plant is in leaf: given, else by its stage.

@@ -114,7 +114,9 @@ pub enum Found {
 pub fn occurrences(window: &Window, moment: &Moment<'_>) -> Found {
     let opens = resolve(window.opens.as_ref(), moment);
     let closes = resolve(window.closes.as_ref(), moment);
-    if window.all_year_if_absent && (matches!(opens, Resolved::Absent { .. }) || matches!(closes, Resolved::Absent { .. })) {
+    if window.all_year_if_absent
+        && (matches!(opens, Resolved::Absent { .. }) || matches!(closes, Resolved::Absent { .. }))
+    {
         return Found::AllYear;
     }
     let best = match resolve(window.best.as_ref(), moment) {
@@ -123,11 +125,10 @@ pub fn occurrences(window: &Window, moment: &Moment<'_>) -> Found {
     };
     match (opens, closes) {
         (Resolved::Unknown, _) | (_, Resolved::Unknown) => Found::Unknown,
-        (Resolved::Absent { why: Absence::Always, end: End::Start, at: a }, Resolved::Absent { why: Absence::Always, end: End::End, at: b })
-            if is_one_season(&a.marker, &b.marker) =>
-        {
-            Found::AllYear
-        }
+        (
+            Resolved::Absent { why: Absence::Always, end: End::Start, at: a },
+            Resolved::Absent { why: Absence::Always, end: End::End, at: b },
+        ) if is_one_season(&a.marker, &b.marker) => Found::AllYear,
         (Resolved::Dated { days, at }, Resolved::Dated { days: ends, at: closing }) => {
             Found::Some(pairs(&days, at, &ends, closing, best))
         }
@@ -177,19 +178,50 @@ fn partner(own: (usize, Day), marker: &MarkerRef, others: &[Option<Day>; YEARS],
     }
 }
 
+/// The same where the anchor is the closing: what belongs to it lies before it.
+fn partner_before(
+    own: (usize, Day),
+    marker: &MarkerRef,
+    others: &[Option<Day>; YEARS],
+    other: &MarkerRef,
+) -> Option<Day> {
+    let (at, day) = own;
+    if marker == other {
+        return others.get(at).copied().flatten();
+    }
+    let candidates = others.iter().flatten().copied();
+    if follows(other, marker) {
+        candidates.filter(|d| *d < day).max()
+    } else {
+        candidates.filter(|d| *d >= day - PAIR_AFTER && *d < day + PAIR_BEFORE).max()
+    }
+}
+
 /// The anchors: the occurrences from two years before to two years after the day asked.
 fn anchors(days: &[Option<Day>; YEARS]) -> impl Iterator<Item = (usize, Day)> + '_ {
     days.iter().enumerate().skip(1).take(YEARS - 2).filter_map(|(at, day)| day.map(|d| (at, d)))
 }
 
-fn best_day(own: (usize, Day), at: &MarkerAt, best: Option<([Option<Day>; YEARS], &MarkerAt)>, opens: Day, closes: Day) -> Day {
+fn best_day(
+    own: (usize, Day),
+    at: &MarkerAt,
+    best: Option<([Option<Day>; YEARS], &MarkerAt)>,
+    opens: Day,
+    closes: Day,
+) -> Day {
     best.and_then(|(days, marker)| partner(own, &at.marker, &days, &marker.marker).map(|day| day + marker.days))
         .map_or(opens, |day| day.clamp(opens, closes))
 }
 
 type Best<'a> = Option<([Option<Day>; YEARS], &'a MarkerAt)>;
 
-fn pairs(days: &[Option<Day>; YEARS], at: &MarkerAt, ends: &[Option<Day>; YEARS], closing: &MarkerAt, best: Best<'_>) -> Vec<Occurrence> {
+fn pairs(
+    days: &[Option<Day>; YEARS],
+    at: &MarkerAt,
+    ends: &[Option<Day>; YEARS],
+    closing: &MarkerAt,
+    best: Best<'_>,
+) -> Vec<Occurrence> {
     anchors(days)
         .filter_map(|own| {
             let end = partner(own, &at.marker, ends, &closing.marker)?;
@@ -218,8 +250,7 @@ fn until_closing(days: &[Option<Day>; YEARS], at: &MarkerAt, best: Best<'_>) -> 
             let opens = closes - HALF_YEAR;
             let best = best
                 .and_then(|(days, marker)| {
-                    let near = days.iter().flatten().copied().filter(|d| *d > own.1 - PAIR_AFTER && *d <= own.1 + PAIR_BEFORE).max();
-                    near.map(|day| day + marker.days)
+                    partner_before(own, &at.marker, &days, &marker.marker).map(|day| day + marker.days)
                 })
                 .map_or(opens, |day| day.clamp(opens, closes));
             Occurrence { opens, best, closes }
