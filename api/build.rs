@@ -13,7 +13,8 @@ fn main() -> io::Result<()> {
     files.sort();
     let mut list = String::from("&[\n");
     for file in files {
-        let inside: Vec<_> = file.strip_prefix(&core).map_err(io::Error::other)?.iter().map(|part| part.to_string_lossy()).collect();
+        let inside: Vec<_> =
+            file.strip_prefix(&core).map_err(io::Error::other)?.iter().map(|part| part.to_string_lossy()).collect();
         let _ = writeln!(list, "    ({:?}, include_str!({:?})),", inside.join("/"), file);
     }
     list.push(']');

@@ -50,16 +50,12 @@ impl Server {
     /// # Panics
     /// When it does not start.
     #[must_use]
-    pub fn with(
-        settings: Settings,
-        more: impl Fn(&mut ServiceConfig) + Clone + Send + 'static,
-    ) -> Self {
+    pub fn with(settings: Settings, more: impl Fn(&mut ServiceConfig) + Clone + Send + 'static) -> Self {
         let (tell, told) = mpsc::channel();
         let thread = std::thread::spawn(move || {
             System::new().block_on(async move {
                 let service = startup::bind_with(settings, more).expect("a free port");
-                tell.send((service.address(), service.ready(), service.handle()))
-                    .expect("the test waits");
+                tell.send((service.address(), service.ready(), service.handle())).expect("the test waits");
                 service.run().await.expect("ends in peace");
             });
         });
@@ -70,13 +66,7 @@ impl Server {
             .allow_non_standard_methods(true)
             .timeout_global(Some(Duration::from_secs(20)))
             .build();
-        Self {
-            address,
-            ready,
-            handle,
-            thread: Some(thread),
-            agent: config.into(),
-        }
+        Self { address, ready, handle, thread: Some(thread), agent: config.into() }
     }
 
     /// Sends a request; `headers` may hold any.
@@ -85,9 +75,7 @@ impl Server {
     /// When nothing comes back.
     #[must_use]
     pub fn send(&self, method: &str, path: &str, headers: &[(&str, &str)], body: &[u8]) -> Answer {
-        let mut request = Request::builder()
-            .method(method)
-            .uri(format!("http://{}{path}", self.address));
+        let mut request = Request::builder().method(method).uri(format!("http://{}{path}", self.address));
         for (name, value) in headers {
             request = request.header(*name, *value);
         }
@@ -114,12 +102,7 @@ impl Server {
     /// Posts a text that says it is JSON.
     #[must_use]
     pub fn post_text(&self, path: &str, body: &str) -> Answer {
-        self.send(
-            "POST",
-            path,
-            &[("content-type", "application/json")],
-            body.as_bytes(),
-        )
+        self.send("POST", path, &[("content-type", "application/json")], body.as_bytes())
     }
 
     /// Writes bytes to a connection, as they are, and reads until the server closes it.
@@ -129,14 +112,10 @@ impl Server {
     #[must_use]
     pub fn raw(&self, bytes: &str) -> String {
         let mut connection = TcpStream::connect(self.address).expect("it listens");
-        connection
-            .set_read_timeout(Some(Duration::from_secs(20)))
-            .expect("a time limit");
+        connection.set_read_timeout(Some(Duration::from_secs(20))).expect("a time limit");
         connection.write_all(bytes.as_bytes()).expect("written");
         let mut answer = String::new();
-        connection
-            .read_to_string(&mut answer)
-            .expect("text, then the end");
+        connection.read_to_string(&mut answer).expect("text, then the end");
         answer
     }
 }

@@ -43,10 +43,7 @@ pub struct HealthState {
 fn state(status: &'static str) -> HttpResponse {
     HttpResponse::Ok()
         .insert_header((CACHE_CONTROL, "no-store"))
-        .json(HealthState {
-            status,
-            version: env!("CARGO_PKG_VERSION"),
-        })
+        .json(HealthState { status, version: env!("CARGO_PKG_VERSION") })
 }
 
 /// Does the process live?
@@ -74,9 +71,5 @@ pub async fn check_life() -> HttpResponse {
         example = json!({"status": "ready", "version": "0.1.0"})))
 )]
 pub async fn check_readiness(ready: web::Data<Ready>) -> Result<HttpResponse, Problem> {
-    if ready.is_set() {
-        Ok(state("ready"))
-    } else {
-        Err(Problem::new(NOT_READY, "try again in a few seconds"))
-    }
+    if ready.is_set() { Ok(state("ready")) } else { Err(Problem::new(NOT_READY, "try again in a few seconds")) }
 }

@@ -10,11 +10,9 @@ use crate::settings::log::{Format, Log};
 /// # Errors
 /// When the levels can't be read, or a log was started before.
 pub fn start(log: &Log) -> Result<()> {
-    let levels = EnvFilter::try_new(&log.levels)
-        .with_context(|| format!("cannot read the log levels `{}`", log.levels))?;
-    let builder = tracing_subscriber::fmt()
-        .with_env_filter(levels)
-        .with_writer(std::io::stderr);
+    let levels =
+        EnvFilter::try_new(&log.levels).with_context(|| format!("cannot read the log levels `{}`", log.levels))?;
+    let builder = tracing_subscriber::fmt().with_env_filter(levels).with_writer(std::io::stderr);
     let started = match log.format {
         Format::Text => builder.try_init(),
         Format::Json => builder.json().flatten_event(true).try_init(),
@@ -22,10 +20,7 @@ pub fn start(log: &Log) -> Result<()> {
     started.map_err(|error| anyhow::anyhow!("cannot start the log: {error}"))?;
     // A panic's message may quote a request, so only its place is logged.
     std::panic::set_hook(Box::new(|panic| {
-        let place = panic
-            .location()
-            .map(ToString::to_string)
-            .unwrap_or_default();
+        let place = panic.location().map(ToString::to_string).unwrap_or_default();
         tracing::error!(place, "panic");
     }));
     Ok(())

@@ -117,8 +117,7 @@ pub(crate) fn register(config: &mut ServiceConfig) {
 /// The answer at every path that is not in the table.
 pub(crate) fn unknown_path() -> Route {
     web::to(|| async {
-        let detail =
-            "see `/openapi.json` for the paths that are served, or `/docs/` to read about them";
+        let detail = "see `/openapi.json` for the paths that are served, or `/docs/` to read about them";
         Err::<HttpResponse, Problem>(Problem::new(kinds::UNKNOWN_PATH, detail))
     })
 }
@@ -135,13 +134,10 @@ pub fn paths() -> impl Iterator<Item = &'static str> {
 /// The value of `Allow` at a path.
 #[must_use]
 pub fn allowed(path: &str) -> String {
-    let methods = CALLS
-        .iter()
-        .filter(|call| call.path == path)
-        .flat_map(|call| match call.method {
-            "GET" => vec!["GET", "HEAD"],
-            other => vec![other],
-        });
+    let methods = CALLS.iter().filter(|call| call.path == path).flat_map(|call| match call.method {
+        "GET" => vec!["GET", "HEAD"],
+        other => vec![other],
+    });
     methods.collect::<Vec<_>>().join(", ")
 }
 

@@ -82,7 +82,8 @@ impl Seasons {
             kept.bytes -= old.bytes;
         }
         while kept.bytes > self.most_bytes {
-            let Some(oldest) = kept.by_key.iter().min_by_key(|(_, entry)| entry.asked).map(|(key, _)| key.clone()) else {
+            let Some(oldest) = kept.by_key.iter().min_by_key(|(_, entry)| entry.asked).map(|(key, _)| key.clone())
+            else {
                 break;
             };
             if let Some(gone) = kept.by_key.remove(&oldest) {
@@ -94,7 +95,8 @@ impl Seasons {
 
 /// What a climate takes at most once everything in it has been asked for.
 fn bytes_of(climate: &Climate) -> usize {
-    let days = climate.profile.observations.len() + climate.profile.forecast.as_ref().map_or(0, |forecast| forecast.days.len());
+    let days = climate.profile.observations.len()
+        + climate.profile.forecast.as_ref().map_or(0, |forecast| forecast.days.len());
     // Each day stands in the profile and, by its parts, in the season.
     size_of::<Climate>() + ROWS * 366 * size_of::<f64>() + days * 256
 }

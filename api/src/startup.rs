@@ -65,10 +65,7 @@ pub fn bind(settings: Settings) -> Result<Service> {
 ///
 /// # Errors
 /// When the rule set has faults, or the address is taken or may not be used.
-pub fn bind_with(
-    settings: Settings,
-    more: impl Fn(&mut ServiceConfig) + Clone + Send + 'static,
-) -> Result<Service> {
+pub fn bind_with(settings: Settings, more: impl Fn(&mut ServiceConfig) + Clone + Send + 'static) -> Result<Service> {
     let ready = Ready::default();
     let rules = Data::new(Rules::load(&settings.rules)?);
     {
@@ -96,14 +93,8 @@ pub fn bind_with(
     if listen.workers > 0 {
         server = server.workers(listen.workers);
     }
-    let server = server
-        .bind(listen.address)
-        .with_context(|| format!("cannot listen on `{}`", listen.address))?;
+    let server = server.bind(listen.address).with_context(|| format!("cannot listen on `{}`", listen.address))?;
     let address = server.addrs().first().copied().unwrap_or(listen.address);
     ready.set(true);
-    Ok(Service {
-        server: server.run(),
-        address,
-        ready,
-    })
+    Ok(Service { server: server.run(), address, ready })
 }

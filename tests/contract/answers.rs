@@ -30,9 +30,11 @@ fn every_answer_to_a_scenario_fits_the_document_and_reads_back_as_it_was() {
             }
             let answer = server.post("/v1/advice", &question);
             let sent = answer.ok();
-            let misfits: Vec<String> = schema.iter_errors(&sent).map(|e| format!("{}: {e}", e.instance_path())).collect();
+            let misfits: Vec<String> =
+                schema.iter_errors(&sent).map(|e| format!("{}: {e}", e.instance_path())).collect();
             assert_eq!(misfits, Vec::<String>::new(), "{} {language} {detail}", scenario.file);
-            let read: AdviceAnswer = serde_json::from_str(&answer.body).unwrap_or_else(|e| panic!("{} {detail}: {e}", scenario.file));
+            let read: AdviceAnswer =
+                serde_json::from_str(&answer.body).unwrap_or_else(|e| panic!("{} {detail}: {e}", scenario.file));
             let back: Value = serde_json::to_value(read).expect("JSON");
             assert!(back == sent, "{} {language} {detail} reads back as something else", scenario.file);
         }
@@ -46,7 +48,8 @@ fn every_season_fits_the_document_and_reads_back_as_it_was() {
         for (date, language) in [("2026-01-15", "en"), ("2028-02-29", "es"), ("2026-09-15", "en")] {
             let question = json!({"climate": {"id": climate.entry.id.value}, "date": date, "language": language});
             let sent = server.post("/v1/season", &question).ok();
-            let misfits: Vec<String> = schema.iter_errors(&sent).map(|e| format!("{}: {e}", e.instance_path())).collect();
+            let misfits: Vec<String> =
+                schema.iter_errors(&sent).map(|e| format!("{}: {e}", e.instance_path())).collect();
             assert_eq!(misfits, Vec::<String>::new(), "{} {date}", climate.entry.id.value);
             let read: SeasonAnswer = serde_json::from_value(sent.clone()).expect("it fits");
             assert!(serde_json::to_value(read).expect("JSON") == sent, "{} {date}", climate.entry.id.value);

@@ -14,19 +14,9 @@ fn the_kept_document_is_the_one_that_the_code_makes() {
     }
     let text = std::fs::read_to_string(&kept).expect("`openapi/openapi.json` is there");
     // The first line that differs says more than two documents.
-    let differs = text
-        .lines()
-        .zip(made.lines())
-        .enumerate()
-        .find(|(_, (kept, made))| kept != made);
-    assert_eq!(
-        differs, None,
-        "run the test again with LAMMAS_BLESS=1 and look at the difference"
-    );
-    assert!(
-        text == made,
-        "the document has grown or shrunk at its end: run the test again with LAMMAS_BLESS=1"
-    );
+    let differs = text.lines().zip(made.lines()).enumerate().find(|(_, (kept, made))| kept != made);
+    assert_eq!(differs, None, "run the test again with LAMMAS_BLESS=1 and look at the difference");
+    assert!(text == made, "the document has grown or shrunk at its end: run the test again with LAMMAS_BLESS=1");
 }
 
 #[test]

@@ -16,15 +16,10 @@ fn filled(path: &str, operation: &Value) -> String {
             Value::Null => &parameter["schema"]["example"],
             example => example,
         };
-        let example = example
-            .as_str()
-            .map_or_else(|| example.to_string(), str::to_owned);
+        let example = example.as_str().map_or_else(|| example.to_string(), str::to_owned);
         match parameter["in"].as_str() {
             Some("path") => path = path.replace(&format!("{{{name}}}"), &example),
-            _ => path.push_str(&format!(
-                "{}{name}={example}",
-                if path.contains('?') { '&' } else { '?' }
-            )),
+            _ => path.push_str(&format!("{}{name}={example}", if path.contains('?') { '&' } else { '?' })),
         }
     }
     path
@@ -40,40 +35,16 @@ fn every_example_is_answered_and_fits_its_schema() {
             server.send(&method, &called, &[], b"")
         } else {
             let example = &request["example"];
-            assert!(
-                !example.is_null(),
-                "{method} {path} has no example of its body"
-            );
-            assert_eq!(
-                misfits(&document, &request["schema"], example),
-                Vec::<String>::new(),
-                "{method} {path}"
-            );
-            server.send(
-                &method,
-                &called,
-                &[("content-type", "application/json")],
-                example.to_string().as_bytes(),
-            )
+            assert!(!example.is_null(), "{method} {path} has no example of its body");
+            assert_eq!(misfits(&document, &request["schema"], example), Vec::<String>::new(), "{method} {path}");
+            server.send(&method, &called, &[("content-type", "application/json")], example.to_string().as_bytes())
         };
         let status = answer.status.to_string();
         assert!(status.starts_with('2'), "{method} {called}: {answer:?}");
-        let media = answer
-            .header("content-type")
-            .split(';')
-            .next()
-            .expect("a media type")
-            .to_owned();
+        let media = answer.header("content-type").split(';').next().expect("a media type").to_owned();
         let described = &operation["responses"][&status]["content"][media];
-        assert!(
-            !described.is_null(),
-            "{method} {path} {status} is not described"
-        );
-        assert_eq!(
-            misfits(&document, &described["schema"], &answer.json()),
-            Vec::<String>::new(),
-            "{method} {path}"
-        );
+        assert!(!described.is_null(), "{method} {path} {status} is not described");
+        assert_eq!(misfits(&document, &described["schema"], &answer.json()), Vec::<String>::new(), "{method} {path}");
     }
 }
 
@@ -86,16 +57,9 @@ fn every_good_answer_has_an_example_that_fits_its_schema() {
                 if media == MEDIA_TYPE {
                     continue;
                 }
-                assert!(
-                    !content["example"].is_null(),
-                    "{method} {path} {status} {media} has no example"
-                );
+                assert!(!content["example"].is_null(), "{method} {path} {status} {media} has no example");
                 let misfits = misfits(&document, &content["schema"], &content["example"]);
-                assert_eq!(
-                    misfits,
-                    Vec::<String>::new(),
-                    "{method} {path} {status} {media}"
-                );
+                assert_eq!(misfits, Vec::<String>::new(), "{method} {path} {status} {media}");
             }
         }
     }
@@ -113,31 +77,21 @@ fn an_example_of_a_reckoning_is_what_comes_out_of_it() {
 #[test]
 fn the_example_of_a_list_is_an_entry_of_it() {
     let (document, server) = (document(), Server::start());
-    let example = &document["paths"]["/v1/quantities"]["get"]["responses"]["200"]["content"]["application/json"]
-        ["example"];
+    let example =
+        &document["paths"]["/v1/quantities"]["get"]["responses"]["200"]["content"]["application/json"]["example"];
     let all = server.get("/v1/quantities?limit=200").ok();
-    assert!(
-        all["items"]
-            .as_array()
-            .is_some_and(|items| items.contains(&example["items"][0])),
-        "{example}"
-    );
+    assert!(all["items"].as_array().is_some_and(|items| items.contains(&example["items"][0])), "{example}");
 }
 
 #[test]
 fn problems_fit_their_schema() {
     let (document, server) = (document(), Server::start());
     let schema = json!({"$ref": "#/components/schemas/Problem"});
-    for answer in [
-        server.get("/nowhere"),
-        server.get("/v1/quantities?page=2"),
-        server.post("/v1/quantities/et0_hs", &json!({})),
-    ] {
+    for answer in
+        [server.get("/nowhere"), server.get("/v1/quantities?page=2"), server.post("/v1/quantities/et0_hs", &json!({}))]
+    {
         assert!(answer.status >= 400);
-        assert_eq!(
-            misfits(&document, &schema, &answer.json()),
-            Vec::<String>::new()
-        );
+        assert_eq!(misfits(&document, &schema, &answer.json()), Vec::<String>::new());
     }
 }
 

@@ -34,8 +34,19 @@ fn metadata() -> serde_json::Value {
 #[test]
 fn every_dependency_may_be_used_under_a_permissive_licence() {
     const FREE: [&str; 13] = [
-        "MIT", "MIT-0", "Apache-2.0", "Apache-2.0 WITH LLVM-exception", "BSD-2-Clause", "BSD-3-Clause", "ISC", "Zlib", "Unicode-3.0",
-        "Unlicense", "0BSD", "BSL-1.0", "CDLA-Permissive-2.0",
+        "MIT",
+        "MIT-0",
+        "Apache-2.0",
+        "Apache-2.0 WITH LLVM-exception",
+        "BSD-2-Clause",
+        "BSD-3-Clause",
+        "ISC",
+        "Zlib",
+        "Unicode-3.0",
+        "Unlicense",
+        "0BSD",
+        "BSL-1.0",
+        "CDLA-Permissive-2.0",
     ];
     let metadata = metadata();
     for package in metadata["packages"].as_array().unwrap() {
@@ -43,7 +54,9 @@ fn every_dependency_may_be_used_under_a_permissive_licence() {
         let licence = package["license"].as_str().unwrap_or_else(|| panic!("{name} names no licence"));
         // `A OR B`: one is enough; `A AND B`: all are needed.
         let free = licence.replace('/', " OR ").split(" OR ").any(|choice| {
-            choice.split(" AND ").all(|part| FREE.contains(&part.trim_matches(|c: char| c == '(' || c == ')' || c == ' ')))
+            choice
+                .split(" AND ")
+                .all(|part| FREE.contains(&part.trim_matches(|c: char| c == '(' || c == ')' || c == ' ')))
         });
         assert!(free, "{name} is under {licence}");
     }
@@ -82,7 +95,12 @@ fn the_repository_stands_alone() {
     let mut all = Vec::new();
     files(&root(), &mut all);
     // Put together here, so that this file does not name them.
-    let forbidden = [format!("/{}/", "work"), format!("..{}", "/shared"), format!("shared{}", "/reference"), format!("/{}/", "root")];
+    let forbidden = [
+        format!("/{}/", "work"),
+        format!("..{}", "/shared"),
+        format!("shared{}", "/reference"),
+        format!("/{}/", "root"),
+    ];
     let mut found: BTreeMap<PathBuf, &str> = BTreeMap::new();
     for path in all {
         let Ok(text) = fs::read_to_string(&path) else { continue };

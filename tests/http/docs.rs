@@ -9,37 +9,18 @@ fn the_page_and_all_that_it_loads_come_from_the_service() {
     assert_eq!(page.header("content-type"), "text/html; charset=utf-8");
     assert!(page.body.contains("<title>Lammas"), "{}", page.body);
     assert!(!page.body.contains("://"), "the page names another host");
-    assert!(
-        page.header("content-security-policy")
-            .contains("script-src 'self'")
-    );
-    let named = page
-        .body
-        .split('"')
-        .filter(|text| text.ends_with(".js") || text.ends_with(".css"));
+    assert!(page.header("content-security-policy").contains("script-src 'self'"));
+    let named = page.body.split('"').filter(|text| text.ends_with(".js") || text.ends_with(".css"));
     let mut files = 0;
     for file in named {
         let answer = server.get(&format!("/docs/{file}"));
         assert_eq!(answer.status, 200, "{file}");
-        let media = if file.ends_with(".css") {
-            "text/css"
-        } else {
-            "text/javascript"
-        };
-        assert!(
-            answer.header("content-type").starts_with(media),
-            "{file}: {}",
-            answer.header("content-type")
-        );
+        let media = if file.ends_with(".css") { "text/css" } else { "text/javascript" };
+        assert!(answer.header("content-type").starts_with(media), "{file}: {}", answer.header("content-type"));
         files += 1;
     }
     assert_eq!(files, 3);
-    assert!(
-        server
-            .get("/docs/start.js")
-            .body
-            .contains("\"/openapi.json\"")
-    );
+    assert!(server.get("/docs/start.js").body.contains("\"/openapi.json\""));
 }
 
 #[test]

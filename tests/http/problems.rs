@@ -26,10 +26,7 @@ fn server() -> Server {
     settings.limits.nesting = 8;
     Server::with(settings, |config| {
         config
-            .route(
-                "/panics",
-                web::get().to(|| async { panic!("at src/secret.rs") as HttpResponse }),
-            )
+            .route("/panics", web::get().to(|| async { panic!("at src/secret.rs") as HttpResponse }))
             .route(
                 "/sleeps",
                 web::get().to(|| async {
@@ -56,23 +53,19 @@ fn provoke(kind: Kind, server: &Server) -> Option<Answer> {
         "unknown-quantity" => server.post_text("/v1/quantities/wisdom", "{\"inputs\": {}}"),
         "unknown-problem" => server.get("/problems/bad-jason"),
         "method-not-allowed" => server.send("DELETE", "/v1/quantities", &[], b""),
-        "not-acceptable" => server.send(
-            "GET",
-            "/v1/quantities",
-            &[("accept-encoding", "identity;q=0, br")],
-            b"",
-        ),
+        "not-acceptable" => server.send("GET", "/v1/quantities", &[("accept-encoding", "identity;q=0, br")], b""),
         "body-too-large" => server.post_text(ET0, &" ".repeat(64 * 1024 + 1)),
-        "unsupported-media-type" => {
-            server.send("POST", ET0, &[("content-type", "text/plain")], b"{}")
-        }
+        "unsupported-media-type" => server.send("POST", ET0, &[("content-type", "text/plain")], b"{}"),
         "invalid-request" => server.post_text(ET0, "{}"),
         "climate-not-found" => server.get("/v1/climates/atlantis"),
-        "unknown-plant" => server.post_text(ADVICE, r#"{"climate": {"id": "cold-inland"}, "plant": {"type": "triffid"}}"#),
-        "unknown-climate" => server.post_text(ADVICE, r#"{"climate": {"id": "atlantis"}, "plant": {"type": "rose"}}"#),
-        "unknown-rule-set" => {
-            server.post_text(ADVICE, r#"{"climate": {"id": "cold-inland"}, "plant": {"type": "rose"}, "rule_sets": ["house"]}"#)
+        "unknown-plant" => {
+            server.post_text(ADVICE, r#"{"climate": {"id": "cold-inland"}, "plant": {"type": "triffid"}}"#)
         }
+        "unknown-climate" => server.post_text(ADVICE, r#"{"climate": {"id": "atlantis"}, "plant": {"type": "rose"}}"#),
+        "unknown-rule-set" => server.post_text(
+            ADVICE,
+            r#"{"climate": {"id": "cold-inland"}, "plant": {"type": "rose"}, "rule_sets": ["house"]}"#,
+        ),
         "not-available-yet" => {
             server.post_text(ADVICE, r#"{"climate": {"latitude": 1, "longitude": 1}, "plant": {"type": "rose"}}"#)
         }
@@ -91,13 +84,11 @@ fn every_kind_of_problem_can_be_met_and_is_described_at_its_type() {
     let server = server();
     for kind in KINDS {
         if *kind != kinds::BODY_TOO_SLOW {
-            let answer = provoke(*kind, &server)
-                .unwrap_or_else(|| panic!("nothing provokes `{}`", kind.slug));
+            let answer = provoke(*kind, &server).unwrap_or_else(|| panic!("nothing provokes `{}`", kind.slug));
             let problem = answer.problem(*kind);
             assert!(!problem.detail.ends_with('.'), "{}", problem.detail);
             assert!(
-                !problem.detail.starts_with(char::is_uppercase)
-                    || problem.detail.starts_with("EOF"),
+                !problem.detail.starts_with(char::is_uppercase) || problem.detail.starts_with("EOF"),
                 "{problem:?}"
             );
         }
@@ -110,30 +101,21 @@ fn every_kind_of_problem_can_be_met_and_is_described_at_its_type() {
 #[test]
 fn a_body_that_does_not_arrive_is_not_waited_for() {
     // The head announces ten bytes and two come.
-    let head = format!(
-        "POST {ET0} HTTP/1.1\r\nhost: here\r\ncontent-type: application/json\r\ncontent-length: 10\r\n"
-    );
+    let head = format!("POST {ET0} HTTP/1.1\r\nhost: here\r\ncontent-type: application/json\r\ncontent-length: 10\r\n");
     let answer = server().raw(&format!("{head}connection: close\r\n\r\n{{}}"));
     let (status, kind) = (kinds::BODY_TOO_SLOW.status, kinds::BODY_TOO_SLOW.type_uri());
-    assert!(
-        answer.starts_with(&format!("HTTP/1.1 {status}")),
-        "{answer}"
-    );
+    assert!(answer.starts_with(&format!("HTTP/1.1 {status}")), "{answer}");
     assert!(answer.contains(&format!("\"type\":\"{kind}\"")), "{answer}");
 }
 
 #[test]
 fn a_body_is_refused_by_its_announced_length_and_by_its_real_one() {
     let server = server();
-    let head = format!(
-        "POST {ET0} HTTP/1.1\r\nhost: here\r\nconnection: close\r\ncontent-type: application/json\r\n"
-    );
+    let head = format!("POST {ET0} HTTP/1.1\r\nhost: here\r\nconnection: close\r\ncontent-type: application/json\r\n");
     let announced = server.raw(&format!("{head}content-length: 99999999\r\n\r\n"));
     assert!(announced.starts_with("HTTP/1.1 413"), "{announced}");
     let chunk = format!("10000\r\n{}\r\n", " ".repeat(0x10000));
-    let streamed = server.raw(&format!(
-        "{head}transfer-encoding: chunked\r\n\r\n{chunk}1\r\n \r\n0\r\n\r\n"
-    ));
+    let streamed = server.raw(&format!("{head}transfer-encoding: chunked\r\n\r\n{chunk}1\r\n \r\n0\r\n\r\n"));
     assert!(streamed.starts_with("HTTP/1.1 413"), "{streamed}");
     let fits = server.post_text(ET0, &" ".repeat(64 * 1024));
     let _ = fits.problem(kinds::BAD_JSON);
@@ -142,36 +124,19 @@ fn a_body_is_refused_by_its_announced_length_and_by_its_real_one() {
 #[test]
 fn only_json_in_utf_8_that_is_not_compressed_is_read() {
     let server = server();
-    let body =
-        br#"{"inputs": {"latitude": 45.72, "day_of_year": 196, "tmin": 14.8, "tmax": 26.6}}"#;
+    let body = br#"{"inputs": {"latitude": 45.72, "day_of_year": 196, "tmin": 14.8, "tmax": 26.6}}"#;
     for media in [
         "application/json",
         "Application/JSON; charset=UTF-8",
         "application/vnd.garden+json",
         "application/json;charset=\"utf-8\"",
     ] {
-        assert_eq!(
-            server
-                .send("POST", ET0, &[("content-type", media)], body)
-                .status,
-            200,
-            "{media}"
-        );
+        assert_eq!(server.send("POST", ET0, &[("content-type", media)], body).status, 200, "{media}");
     }
-    for media in [
-        "application/json; charset=latin1",
-        "text/json",
-        "application/x-www-form-urlencoded",
-        "json",
-        "",
-    ] {
-        let _ = server
-            .send("POST", ET0, &[("content-type", media)], body)
-            .problem(kinds::UNSUPPORTED_MEDIA_TYPE);
+    for media in ["application/json; charset=latin1", "text/json", "application/x-www-form-urlencoded", "json", ""] {
+        let _ = server.send("POST", ET0, &[("content-type", media)], body).problem(kinds::UNSUPPORTED_MEDIA_TYPE);
     }
-    let _ = server
-        .send("POST", ET0, &[], body)
-        .problem(kinds::UNSUPPORTED_MEDIA_TYPE);
+    let _ = server.send("POST", ET0, &[], body).problem(kinds::UNSUPPORTED_MEDIA_TYPE);
     let packed = server.send("POST", ET0, &[JSON, ("content-encoding", "gzip")], body);
     let _ = packed.problem(kinds::UNSUPPORTED_MEDIA_TYPE);
     assert_eq!(packed.header("accept-encoding"), "identity");
@@ -193,13 +158,9 @@ fn a_part_of_a_path_is_read_and_its_faults_are_named() {
     let north = server.get("/beds/north").problem(kinds::BAD_PATH);
     assert_eq!(north.errors[0].pointer, "/number");
     for name in ["%FF", "a%00b", &"x".repeat(201)] {
-        let problem = server
-            .get(&format!("/problems/{name}"))
-            .problem(kinds::BAD_PATH);
+        let problem = server.get(&format!("/problems/{name}")).problem(kinds::BAD_PATH);
         assert_eq!(problem.errors[0].pointer, "/slug", "{name}");
     }
-    let encoded = server
-        .get("/problems/a%2Fb%2541")
-        .problem(kinds::UNKNOWN_PROBLEM);
+    let encoded = server.get("/problems/a%2Fb%2541").problem(kinds::UNKNOWN_PROBLEM);
     assert!(encoded.detail.contains("`a/b%41`"), "{}", encoded.detail);
 }

@@ -29,9 +29,7 @@ pub(crate) async fn finish<B: MessageBody + 'static>(
         request.head_mut().method = Method::GET;
     }
     let deadline = Settings::before_routing(&request).deadlines.answer();
-    let answer = AssertUnwindSafe(tokio::time::timeout(deadline, next.call(request)))
-        .catch_unwind()
-        .await;
+    let answer = AssertUnwindSafe(tokio::time::timeout(deadline, next.call(request))).catch_unwind().await;
 
     let failed = match answer {
         Ok(Ok(Ok(mut answer))) => match failure(&answer) {
@@ -41,14 +39,7 @@ pub(crate) async fn finish<B: MessageBody + 'static>(
                 if let Ok(id) = HeaderValue::from_str(&id) {
                     headers.insert(HeaderName::from_static(request_id::HEADER), id);
                 }
-                log(
-                    &id,
-                    &method,
-                    &pattern(&answer),
-                    answer.status(),
-                    started,
-                    None,
-                );
+                log(&id, &method, &pattern(&answer), answer.status(), started, None);
                 return Ok(answer.map_into_boxed_body());
             }
             Some(problem) => (problem, pattern(&answer)),
@@ -89,10 +80,9 @@ fn problem_of(error: &Error) -> Problem {
 /// A failure that a part of the framework has answered, by its status alone: its text is not for our callers.
 fn from_status(status: StatusCode) -> Problem {
     match status {
-        StatusCode::NOT_ACCEPTABLE => Problem::new(
-            NOT_ACCEPTABLE,
-            "expected `accept-encoding` to allow `gzip` or `identity`",
-        ),
+        StatusCode::NOT_ACCEPTABLE => {
+            Problem::new(NOT_ACCEPTABLE, "expected `accept-encoding` to allow `gzip` or `identity`")
+        }
         StatusCode::INTERNAL_SERVER_ERROR => Problem::broken("an answer without a cause"),
         status => {
             let title = status.canonical_reason().unwrap_or("failed");
@@ -106,14 +96,7 @@ fn pattern<B>(answer: &ServiceResponse<B>) -> String {
     answer.request().match_pattern().unwrap_or_default()
 }
 
-fn log(
-    id: &str,
-    method: &Method,
-    route: &str,
-    status: StatusCode,
-    started: Instant,
-    cause: Option<&str>,
-) {
+fn log(id: &str, method: &Method, route: &str, status: StatusCode, started: Instant, cause: Option<&str>) {
     let status = status.as_u16();
     let took_us = u64::try_from(started.elapsed().as_micros()).unwrap_or(u64::MAX);
     match cause {

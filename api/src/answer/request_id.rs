@@ -13,33 +13,21 @@ const LONGEST: usize = 64;
 
 /// The caller's id when it has the form of one (letters, digits, `-`, `_`, `.`, at most 64), else a new one.
 pub(crate) fn of(request: &ServiceRequest) -> String {
-    let brought = request
-        .headers()
-        .get(HEADER)
-        .and_then(|id| id.to_str().ok());
-    brought
-        .filter(|id| is_sound(id))
-        .map_or_else(new, str::to_owned)
+    let brought = request.headers().get(HEADER).and_then(|id| id.to_str().ok());
+    brought.filter(|id| is_sound(id)).map_or_else(new, str::to_owned)
 }
 
 /// Anything else could forge a line of the log.
 fn is_sound(id: &str) -> bool {
     (1..=LONGEST).contains(&id.len())
-        && id
-            .bytes()
-            .all(|byte| byte.is_ascii_alphanumeric() || matches!(byte, b'-' | b'_' | b'.'))
+        && id.bytes().all(|byte| byte.is_ascii_alphanumeric() || matches!(byte, b'-' | b'_' | b'.'))
 }
 
 /// A number of this process and a count: unique enough to find a line by, and cheap.
 fn new() -> String {
-    static PROCESS: LazyLock<u32> =
-        LazyLock::new(|| (RandomState::new().build_hasher().finish() >> 32) as u32);
+    static PROCESS: LazyLock<u32> = LazyLock::new(|| (RandomState::new().build_hasher().finish() >> 32) as u32);
     static COUNT: AtomicU64 = AtomicU64::new(1);
-    format!(
-        "{:08x}-{:06}",
-        *PROCESS,
-        COUNT.fetch_add(1, Ordering::Relaxed)
-    )
+    format!("{:08x}-{:06}", *PROCESS, COUNT.fetch_add(1, Ordering::Relaxed))
 }
 
 #[cfg(test)]

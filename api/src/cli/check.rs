@@ -43,7 +43,11 @@ impl Check {
                 let header = &set.pack.header;
                 json!({"name": header.name.value, "version": header.version.value, "sha256": set.sha256, "rules": set.rules.len()})
             });
-            writeln!(out, "{:#}", json!({"errors": errors, "warnings": warnings, "faults": checked.faults, "rule_set": set}))?;
+            writeln!(
+                out,
+                "{:#}",
+                json!({"errors": errors, "warnings": warnings, "faults": checked.faults, "rule_set": set})
+            )?;
         } else {
             for fault in &checked.faults {
                 writeln!(out, "{}", excerpt::shown(fault, &files))?;

@@ -10,50 +10,32 @@ use super::exit::BadInput;
 /// [`BadInput`] for an argument without `=`.
 pub(super) fn inputs(given: &[String]) -> Result<Inputs, BadInput> {
     given.iter().try_fold(Inputs::new(), |inputs, pair| {
-        let (name, text) = pair
-            .split_once('=')
-            .ok_or_else(|| BadInput(format!("expected `input=value`, found `{pair}`")))?;
+        let (name, text) =
+            pair.split_once('=').ok_or_else(|| BadInput(format!("expected `input=value`, found `{pair}`")))?;
         Ok(inputs.with(name.trim(), read_value(text.trim())))
     })
 }
 
 /// `14.8`, `14.8 C`, `14.8C`, `1,2,3 mm`, or a word.
 fn read_value(text: &str) -> InputValue {
-    let end = text
-        .find(|c: char| !(c.is_ascii_digit() || "+-.,eE ".contains(c)))
-        .unwrap_or(text.len());
+    let end = text.find(|c: char| !(c.is_ascii_digit() || "+-.,eE ".contains(c))).unwrap_or(text.len());
     // An `e` may be the power of ten or the beginning of a unit, so the longest reading that works is taken.
-    let cuts = text
-        .char_indices()
-        .map(|(at, _)| at)
-        .filter(|at| *at <= end)
-        .chain([text.len()]);
+    let cuts = text.char_indices().map(|(at, _)| at).filter(|at| *at <= end).chain([text.len()]);
     for cut in cuts.collect::<Vec<_>>().into_iter().rev() {
         let (numbers, unit) = text.split_at(cut);
         let unit = Some(unit.trim().to_owned()).filter(|unit| !unit.is_empty());
         // What follows a number is a unit only if it does not go on like a number or a date.
-        if unit
-            .as_deref()
-            .is_some_and(|u| u.starts_with(|c: char| c.is_ascii_digit() || "-+.,:".contains(c)))
-        {
+        if unit.as_deref().is_some_and(|u| u.starts_with(|c: char| c.is_ascii_digit() || "-+.,:".contains(c))) {
             continue;
         }
-        let read: Option<Vec<f64>> = numbers
-            .split(',')
-            .map(|n| n.trim().parse().ok().filter(|n: &f64| n.is_finite()))
-            .collect();
+        let read: Option<Vec<f64>> =
+            numbers.split(',').map(|n| n.trim().parse().ok().filter(|n: &f64| n.is_finite())).collect();
         match read.as_deref() {
             Some([value]) => {
-                return InputValue::Number {
-                    value: *value,
-                    unit,
-                };
+                return InputValue::Number { value: *value, unit };
             }
             Some([_, ..]) => {
-                return InputValue::Numbers {
-                    values: read.unwrap_or_default(),
-                    unit,
-                };
+                return InputValue::Numbers { values: read.unwrap_or_default(), unit };
             }
             _ => {}
         }
@@ -66,10 +48,7 @@ mod tests {
     use super::*;
 
     fn number(value: f64, unit: Option<&str>) -> InputValue {
-        InputValue::Number {
-            value,
-            unit: unit.map(str::to_owned),
-        }
+        InputValue::Number { value, unit: unit.map(str::to_owned) }
     }
 
     #[test]
@@ -80,23 +59,11 @@ mod tests {
             ("80F", number(80.0, Some("F"))),
             ("1e3 mm", number(1000.0, Some("mm"))),
             ("5 mm/d", number(5.0, Some("mm/d"))),
-            (
-                "1, 2,3 d",
-                InputValue::Numbers {
-                    values: vec![1.0, 2.0, 3.0],
-                    unit: Some("d".to_owned()),
-                },
-            ),
+            ("1, 2,3 d", InputValue::Numbers { values: vec![1.0, 2.0, 3.0], unit: Some("d".to_owned()) }),
             ("clay-loam", InputValue::Text("clay-loam".to_owned())),
             ("2026-03-01", InputValue::Text("2026-03-01".to_owned())),
-            (
-                "2026-03-01T12:00:00Z",
-                InputValue::Text("2026-03-01T12:00:00Z".to_owned()),
-            ),
-            (
-                "tomato, large",
-                InputValue::Text("tomato, large".to_owned()),
-            ),
+            ("2026-03-01T12:00:00Z", InputValue::Text("2026-03-01T12:00:00Z".to_owned())),
+            ("tomato, large", InputValue::Text("tomato, large".to_owned())),
             ("", InputValue::Text(String::new())),
         ] {
             assert_eq!(read_value(text), read, "{text}");

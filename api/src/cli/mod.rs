@@ -38,8 +38,7 @@ use clap::{Parser, Subcommand};
 
 use exit::Exit;
 
-const CODES: &str =
-    "Exit codes: 0 all is well, 1 something was found wrong, 2 wrong call or bad input, 3 it broke";
+const CODES: &str = "Exit codes: 0 all is well, 1 something was found wrong, 2 wrong call or bad input, 3 it broke";
 
 /// Season-aware plant care: what to do now, in what order and why, and what to leave alone
 #[derive(Debug, Parser)]
@@ -71,10 +70,7 @@ pub fn main() -> ExitCode {
         Ok(exit) => exit.code(),
         Err(error) => {
             // Whoever reads our output may have read enough of it: `lammas quantity | head`.
-            if error
-                .downcast_ref::<io::Error>()
-                .is_some_and(|e| e.kind() == ErrorKind::BrokenPipe)
-            {
+            if error.downcast_ref::<io::Error>().is_some_and(|e| e.kind() == ErrorKind::BrokenPipe) {
                 return Exit::Well.code();
             }
             let _ = writeln!(io::stderr(), "error: {error:#}");
@@ -107,20 +103,9 @@ mod tests {
         let command = Lammas::command();
         command.clone().debug_assert();
         for sub in command.get_subcommands() {
-            let help = sub
-                .get_after_help()
-                .map(ToString::to_string)
-                .unwrap_or_default();
-            assert!(
-                help.contains(&format!("lammas {}", sub.get_name())),
-                "{} has no example",
-                sub.get_name()
-            );
-            assert!(
-                sub.get_about().is_some(),
-                "{} does not say what it does",
-                sub.get_name()
-            );
+            let help = sub.get_after_help().map(ToString::to_string).unwrap_or_default();
+            assert!(help.contains(&format!("lammas {}", sub.get_name())), "{} has no example", sub.get_name());
+            assert!(sub.get_about().is_some(), "{} does not say what it does", sub.get_name());
         }
     }
 }

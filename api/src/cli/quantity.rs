@@ -62,21 +62,11 @@ impl Quantity {
         if self.json {
             print_json(out, &outcome.to_json())?;
         } else {
-            writeln!(
-                out,
-                "{} = {} {}",
-                outcome.quantity,
-                shown(&outcome.value),
-                outcome.unit
-            )?;
+            writeln!(out, "{} = {} {}", outcome.quantity, shown(&outcome.value), outcome.unit)?;
             for note in &outcome.notes {
                 writeln!(out, "  note    {note}")?;
             }
-            writeln!(
-                out,
-                "  method  {}\n  source  {}",
-                outcome.method, outcome.source
-            )?;
+            writeln!(out, "  method  {}\n  source  {}", outcome.method, outcome.source)?;
         }
         Ok(Exit::Well)
     }
@@ -88,16 +78,9 @@ fn list(json: bool, out: &mut dyn Write) -> Result<Exit> {
         print_json(out, &json!(all))?;
         return Ok(Exit::Well);
     }
-    let width = quantity::all()
-        .map(|entry| entry.name.len())
-        .max()
-        .unwrap_or_default();
+    let width = quantity::all().map(|entry| entry.name.len()).max().unwrap_or_default();
     for entry in quantity::all() {
-        writeln!(
-            out,
-            "{:width$}  {} [{}]",
-            entry.name, entry.title, entry.unit
-        )?;
+        writeln!(out, "{:width$}  {} [{}]", entry.name, entry.title, entry.unit)?;
     }
     Ok(Exit::Well)
 }
@@ -107,36 +90,13 @@ fn describe(entry: &'static Entry, json: bool, out: &mut dyn Write) -> Result<Ex
         print_json(out, &json!(QuantityEntry::from(entry)))?;
         return Ok(Exit::Well);
     }
-    writeln!(
-        out,
-        "{}: {} [{}]\n{}\n",
-        entry.name, entry.title, entry.unit, entry.about
-    )?;
-    let width = entry
-        .inputs
-        .iter()
-        .map(|input| input.name.len())
-        .max()
-        .unwrap_or_default();
+    writeln!(out, "{}: {} [{}]\n{}\n", entry.name, entry.title, entry.unit, entry.about)?;
+    let width = entry.inputs.iter().map(|input| input.name.len()).max().unwrap_or_default();
     for input in entry.inputs {
-        let need = if input.required {
-            ""
-        } else {
-            " (may be left out)"
-        };
-        writeln!(
-            out,
-            "  {:width$}  {}, {}{need}",
-            input.name,
-            input.about,
-            input.expected()
-        )?;
+        let need = if input.required { "" } else { " (may be left out)" };
+        writeln!(out, "  {:width$}  {}, {}{need}", input.name, input.about, input.expected())?;
     }
-    writeln!(
-        out,
-        "\n  method  {}\n  source  {}",
-        entry.method, entry.source
-    )?;
+    writeln!(out, "\n  method  {}\n  source  {}", entry.method, entry.source)?;
     Ok(Exit::Well)
 }
 
@@ -154,30 +114,15 @@ fn check(file: &str, json: bool, out: &mut dyn Write) -> Result<Exit> {
         for failure in &report.failed {
             writeln!(out, "{failure}")?;
         }
-        writeln!(
-            out,
-            "{} passed, {} failed",
-            report.passed,
-            report.failed.len()
-        )?;
+        writeln!(out, "{} passed, {} failed", report.passed, report.failed.len())?;
     }
-    Ok(if report.failed.is_empty() {
-        Exit::Well
-    } else {
-        Exit::Found
-    })
+    Ok(if report.failed.is_empty() { Exit::Well } else { Exit::Found })
 }
 
 /// A record that a file of checks names: its path starts from here, or from a folder that the file stands in.
 fn beside(file: &str, path: &str) -> Result<String, String> {
-    let folders = Path::new(file)
-        .ancestors()
-        .skip(1)
-        .map(|folder| folder.join(path));
-    match std::iter::once(Path::new(path).to_owned())
-        .chain(folders)
-        .find(|place| place.is_file())
-    {
+    let folders = Path::new(file).ancestors().skip(1).map(|folder| folder.join(path));
+    match std::iter::once(Path::new(path).to_owned()).chain(folders).find(|place| place.is_file()) {
         Some(place) => source::text(&place.to_string_lossy()).map_err(|error| error.to_string()),
         None => Err(format!("no record `{path}`")),
     }
@@ -212,20 +157,13 @@ mod tests {
             json!({"id": id, "quantity": "saturation_vapour_pressure", "inputs": {"temperature": {"value": 25, "unit": "C"}},
                 "expected": {"value": value, "unit": "kPa"}, "tolerance": {"kind": "abs", "value": 0.001}})
         };
-        std::fs::write(
-            &file,
-            json!({"cases": [case("right", 3.168), case("wrong", 4.0)]}).to_string(),
-        )
-        .expect("file");
+        std::fs::write(&file, json!({"cases": [case("right", 3.168), case("wrong", 4.0)]}).to_string()).expect("file");
         let mut out = Vec::new();
         let exit = check(&file.to_string_lossy(), false, &mut out).expect("runs");
         std::fs::remove_dir_all(&folder).expect("cleared away");
         let out = String::from_utf8(out).expect("text");
         assert_eq!(exit, Exit::Found);
-        assert!(
-            out.starts_with("wrong: saturation_vapour_pressure should be"),
-            "{out}"
-        );
+        assert!(out.starts_with("wrong: saturation_vapour_pressure should be"), "{out}");
         assert_eq!(out.lines().last(), Some("1 passed, 1 failed"));
     }
 }

@@ -99,7 +99,9 @@ fn when(marker: &SeasonMarker, language: Language) -> String {
         _ => match marker.state {
             SeasonMarkerState::Never => pick("its season never comes", "su época nunca llega"),
             SeasonMarkerState::Always => pick("its season never ends", "su época nunca acaba"),
-            SeasonMarkerState::Even => pick("the year is too even to have it", "el año es demasiado parejo para tenerlo"),
+            SeasonMarkerState::Even => {
+                pick("the year is too even to have it", "el año es demasiado parejo para tenerlo")
+            }
             SeasonMarkerState::Seasonal | SeasonMarkerState::Unknown => pick("not known", "no se sabe"),
         }
         .to_owned(),

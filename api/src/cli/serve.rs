@@ -9,10 +9,8 @@ use crate::{logging, startup};
 
 /// Answer HTTP requests until stopped
 #[derive(Args, Debug)]
-#[command(
-    after_help = "Example: lammas serve --listen 127.0.0.1:8080 --log-format json\n\
-    Every flag can also be set by the environment variable named with it."
-)]
+#[command(after_help = "Example: lammas serve --listen 127.0.0.1:8080 --log-format json\n\
+    Every flag can also be set by the environment variable named with it.")]
 pub struct Serve {
     #[command(flatten)]
     settings: Settings,
@@ -21,8 +19,7 @@ pub struct Serve {
 impl Serve {
     pub(super) fn run(self) -> Result<Exit> {
         logging::start(&self.settings.log)?;
-        actix_web::rt::System::new()
-            .block_on(async { startup::bind(self.settings)?.run().await })?;
+        actix_web::rt::System::new().block_on(async { startup::bind(self.settings)?.run().await })?;
         Ok(Exit::Well)
     }
 }

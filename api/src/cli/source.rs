@@ -14,17 +14,10 @@ const MOST_BYTES: u64 = 64 * 1024 * 1024;
 /// [`BadInput`], naming the path: it can't be read, is larger than 64 MB, or is not UTF-8.
 pub fn text(path: &str) -> Result<String, BadInput> {
     let bad = |reason: &dyn std::fmt::Display| BadInput(format!("cannot read `{path}`: {reason}"));
-    let mut source: Box<dyn Read> = if path == "-" {
-        Box::new(io::stdin().lock())
-    } else {
-        Box::new(File::open(path).map_err(|e| bad(&e))?)
-    };
+    let mut source: Box<dyn Read> =
+        if path == "-" { Box::new(io::stdin().lock()) } else { Box::new(File::open(path).map_err(|e| bad(&e))?) };
     let mut text = String::new();
-    source
-        .by_ref()
-        .take(MOST_BYTES + 1)
-        .read_to_string(&mut text)
-        .map_err(|e| bad(&e))?;
+    source.by_ref().take(MOST_BYTES + 1).read_to_string(&mut text).map_err(|e| bad(&e))?;
     if text.len() as u64 > MOST_BYTES {
         return Err(bad(&format_args!("expected at most {MOST_BYTES} bytes")));
     }

@@ -6,8 +6,7 @@ use utoipa::OpenApi;
 use utoipa::openapi::path::Operation;
 use utoipa::openapi::tag::TagBuilder;
 use utoipa::openapi::{
-    ContentBuilder, InfoBuilder, LicenseBuilder, PathItem, Ref, RefOr, ResponseBuilder,
-    schema::Schema,
+    ContentBuilder, InfoBuilder, LicenseBuilder, PathItem, Ref, RefOr, ResponseBuilder, schema::Schema,
 };
 use utoipa::{PartialSchema, ToSchema};
 
@@ -24,14 +23,8 @@ const TAGS: &[(&str, &str)] = &[
     ("advice", "What to do now, in what order, how much, and why; and what to leave alone."),
     ("season", "The season, computed from a climate."),
     ("vocabulary", "The words of the rule set in the asked language: what a request may name."),
-    (
-        "quantities",
-        "Physical quantities by name, each with its method and published source.",
-    ),
-    (
-        "operation",
-        "What operators and programs need to know about the service itself.",
-    ),
+    ("quantities", "Physical quantities by name, each with its method and published source."),
+    ("operation", "What operators and programs need to know about the service itself."),
 ];
 
 /// The whole document.
@@ -47,14 +40,7 @@ pub fn document() -> utoipa::openapi::OpenApi {
         .license(Some(licence))
         .build();
     document.tags = Some(
-        TAGS.iter()
-            .map(|(name, about)| {
-                TagBuilder::new()
-                    .name(*name)
-                    .description(Some(*about))
-                    .build()
-            })
-            .collect(),
+        TAGS.iter().map(|(name, about)| TagBuilder::new().name(*name).description(Some(*about)).build()).collect(),
     );
 
     let schemas = &mut document.components.get_or_insert_default().schemas;
@@ -115,22 +101,10 @@ fn add_problems(operation: &mut Operation, call: &Call) {
         by_status.entry(kind.status).or_default().push(kind);
     }
     for (status, kinds) in by_status {
-        let named: Vec<String> = kinds
-            .iter()
-            .map(|kind| format!("`{}`: {}", kind.slug, kind.title))
-            .collect();
-        let content = ContentBuilder::new()
-            .schema(Some(Ref::from_schema_name(
-                ProblemBody::name().into_owned(),
-            )))
-            .build();
-        let answer = ResponseBuilder::new()
-            .description(named.join("; "))
-            .content(MEDIA_TYPE, content)
-            .build();
-        operation
-            .responses
-            .responses
-            .insert(status.to_string(), RefOr::T(answer));
+        let named: Vec<String> = kinds.iter().map(|kind| format!("`{}`: {}", kind.slug, kind.title)).collect();
+        let content =
+            ContentBuilder::new().schema(Some(Ref::from_schema_name(ProblemBody::name().into_owned()))).build();
+        let answer = ResponseBuilder::new().description(named.join("; ")).content(MEDIA_TYPE, content).build();
+        operation.responses.responses.insert(status.to_string(), RefOr::T(answer));
     }
 }

@@ -18,8 +18,7 @@ const START: &str = include_str!("docs.js");
 const PAGE_POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; \
     connect-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
-static FILES: LazyLock<Arc<Config<'static>>> =
-    LazyLock::new(|| Arc::new(Config::new(["/openapi.json"])));
+static FILES: LazyLock<Arc<Config<'static>>> = LazyLock::new(|| Arc::new(Config::new(["/openapi.json"])));
 
 /// A file that the page loads.
 #[derive(Debug, Deserialize)]
@@ -29,9 +28,7 @@ pub struct DocsFile {
 
 /// The page lives at the address with the slash, since it names its files beside itself.
 pub async fn show_docs_at_slash() -> HttpResponse {
-    HttpResponse::PermanentRedirect()
-        .insert_header((LOCATION, "/docs/"))
-        .finish()
+    HttpResponse::PermanentRedirect().insert_header((LOCATION, "/docs/")).finish()
 }
 
 /// The page.
@@ -47,14 +44,9 @@ pub async fn show_docs() -> HttpResponse {
 ///
 /// # Errors
 /// The problem `unknown-path`.
-pub async fn show_docs_file(
-    PathParts(asked): PathParts<DocsFile>,
-) -> Result<HttpResponse, Problem> {
+pub async fn show_docs_file(PathParts(asked): PathParts<DocsFile>) -> Result<HttpResponse, Problem> {
     let (media, bytes) = match asked.file.as_str() {
-        "start.js" => (
-            "text/javascript; charset=utf-8".to_owned(),
-            START.as_bytes().to_vec(),
-        ),
+        "start.js" => ("text/javascript; charset=utf-8".to_owned(), START.as_bytes().to_vec()),
         name @ ("swagger-ui.css" | "swagger-ui-bundle.js") => {
             match utoipa_swagger_ui::serve(name, FILES.clone()).map_err(Problem::broken)? {
                 Some(file) => (file.content_type, file.bytes.into_owned()),
@@ -63,8 +55,5 @@ pub async fn show_docs_file(
         }
         _ => return Err(Problem::new(UNKNOWN_PATH, "the page has no such file")),
     };
-    Ok(HttpResponse::Ok()
-        .content_type(media)
-        .insert_header((CACHE_CONTROL, "public, max-age=86400"))
-        .body(bytes))
+    Ok(HttpResponse::Ok().content_type(media).insert_header((CACHE_CONTROL, "public, max-age=86400")).body(bytes))
 }

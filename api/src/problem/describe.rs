@@ -48,9 +48,7 @@ pub struct ProblemKind {
         "about": "The body is JSON, but some of it cannot be used. Each entry of `errors` points at one place (RFC 6901) and says what is wrong there."
     })))
 )]
-pub async fn describe_problem(
-    PathParts(asked): PathParts<ProblemSlug>,
-) -> Result<HttpResponse, Problem> {
+pub async fn describe_problem(PathParts(asked): PathParts<ProblemSlug>) -> Result<HttpResponse, Problem> {
     let Some(kind) = kinds::find(&asked.slug) else {
         let detail = match nearest(&asked.slug, KINDS.iter().map(|kind| kind.slug)) {
             Some(meant) => format!("unknown kind `{}`, did you mean `{meant}`?", asked.slug),
@@ -58,12 +56,10 @@ pub async fn describe_problem(
         };
         return Err(Problem::new(UNKNOWN_PROBLEM, detail));
     };
-    Ok(HttpResponse::Ok()
-        .insert_header((CACHE_CONTROL, "public, max-age=3600"))
-        .json(ProblemKind {
-            kind: kind.type_uri(),
-            status: kind.status,
-            title: kind.title,
-            about: kind.about,
-        }))
+    Ok(HttpResponse::Ok().insert_header((CACHE_CONTROL, "public, max-age=3600")).json(ProblemKind {
+        kind: kind.type_uri(),
+        status: kind.status,
+        title: kind.title,
+        about: kind.about,
+    }))
 }

@@ -54,21 +54,10 @@ impl Faults {
     }
 
     /// Notes a number outside `least..=most`. `unit` is as people write it, or empty.
-    pub fn in_range(
-        &mut self,
-        at: &str,
-        name: &str,
-        value: Option<f64>,
-        (least, most): (f64, f64),
-        unit: &str,
-    ) {
+    pub fn in_range(&mut self, at: &str, name: &str, value: Option<f64>, (least, most): (f64, f64), unit: &str) {
         let Some(value) = value else { return };
         if !(least..=most).contains(&value) {
-            let unit = if unit.is_empty() {
-                String::new()
-            } else {
-                format!(" {unit}")
-            };
+            let unit = if unit.is_empty() { String::new() } else { format!(" {unit}") };
             self.add(
                 pointer::below(at, name),
                 format!("expected a number from {least} to {most}{unit}, found `{value}`"),
@@ -79,10 +68,7 @@ impl Faults {
     /// Notes a list that is longer than `most`.
     pub fn at_most(&mut self, at: &str, name: &str, length: usize, most: usize) {
         if length > most {
-            self.add(
-                pointer::below(at, name),
-                format!("expected at most {most} entries, found {length}"),
-            );
+            self.add(pointer::below(at, name), format!("expected at most {most} entries, found {length}"));
         }
     }
 
@@ -90,10 +76,7 @@ impl Faults {
     pub fn text_at_most(&mut self, at: &str, name: &str, text: &str, most: usize) {
         let length = text.chars().count();
         if length > most {
-            self.add(
-                pointer::below(at, name),
-                format!("expected at most {most} characters, found {length}"),
-            );
+            self.add(pointer::below(at, name), format!("expected at most {most} characters, found {length}"));
         }
     }
 

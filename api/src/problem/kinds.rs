@@ -27,22 +27,13 @@ impl Kind {
     /// The RFC 9457 `type`: a path on this service that describes the kind, or `about:blank`.
     #[must_use]
     pub fn type_uri(&self) -> String {
-        if self.slug.is_empty() {
-            "about:blank".to_owned()
-        } else {
-            format!("{TYPE_BASE}{}", self.slug)
-        }
+        if self.slug.is_empty() { "about:blank".to_owned() } else { format!("{TYPE_BASE}{}", self.slug) }
     }
 
     /// A failure that has no kind of its own: the status says all there is to say (RFC 9457, section 4.2.1).
     #[must_use]
     pub const fn about_blank(status: u16, title: &'static str) -> Self {
-        Self {
-            slug: "",
-            status,
-            title,
-            about: "",
-        }
+        Self { slug: "", status, title, about: "" }
     }
 }
 
@@ -112,14 +103,8 @@ kinds! {
 pub const ANY_CALL: &[Kind] = &[NOT_ACCEPTABLE, BROKEN, DEADLINE_PASSED];
 
 /// The kinds that a call which reads a JSON body can give.
-pub const JSON_BODY: &[Kind] = &[
-    BAD_JSON,
-    NESTED_TOO_DEEP,
-    BODY_TOO_SLOW,
-    BODY_TOO_LARGE,
-    UNSUPPORTED_MEDIA_TYPE,
-    INVALID_REQUEST,
-];
+pub const JSON_BODY: &[Kind] =
+    &[BAD_JSON, NESTED_TOO_DEEP, BODY_TOO_SLOW, BODY_TOO_LARGE, UNSUPPORTED_MEDIA_TYPE, INVALID_REQUEST];
 
 /// The kinds that a call which asks about a climate can give.
 pub const QUESTION: &[Kind] = &[UNKNOWN_CLIMATE, NOT_AVAILABLE_YET];
@@ -137,19 +122,8 @@ mod tests {
     #[test]
     fn slugs_are_kebab_case_and_used_once() {
         for (place, kind) in KINDS.iter().enumerate() {
-            assert!(
-                kind.slug
-                    .bytes()
-                    .all(|b| b.is_ascii_lowercase() || b == b'-'),
-                "{}",
-                kind.slug
-            );
-            assert_eq!(
-                KINDS.iter().position(|k| k.slug == kind.slug),
-                Some(place),
-                "{} stands twice",
-                kind.slug
-            );
+            assert!(kind.slug.bytes().all(|b| b.is_ascii_lowercase() || b == b'-'), "{}", kind.slug);
+            assert_eq!(KINDS.iter().position(|k| k.slug == kind.slug), Some(place), "{} stands twice", kind.slug);
             assert!((400..600).contains(&kind.status), "{}", kind.slug);
         }
     }
@@ -157,11 +131,7 @@ mod tests {
     #[test]
     fn titles_start_lower_case_and_texts_are_sentences() {
         for kind in KINDS {
-            assert!(
-                kind.title.starts_with(|c: char| c.is_lowercase()) && !kind.title.ends_with('.'),
-                "{}",
-                kind.title
-            );
+            assert!(kind.title.starts_with(|c: char| c.is_lowercase()) && !kind.title.ends_with('.'), "{}", kind.title);
             assert!(kind.about.ends_with('.'), "{}", kind.about);
         }
     }

@@ -49,14 +49,7 @@ impl Problem {
     /// A problem of this kind. `detail` helps the caller: what was expected, what was found.
     pub fn new(kind: Kind, detail: impl Into<String>) -> Self {
         let detail = detail.into();
-        Self(Box::new(Parts {
-            kind,
-            detail,
-            errors: vec![],
-            headers: vec![],
-            cause: None,
-            request_id: None,
-        }))
+        Self(Box::new(Parts { kind, detail, errors: vec![], headers: vec![], cause: None, request_id: None }))
     }
 
     /// Something broke in the service. The cause goes to the log, not to the caller.
@@ -82,10 +75,7 @@ impl Problem {
     /// The path is served, but not with this method.
     #[must_use]
     pub fn method_not_allowed(method: &str, allow: &str) -> Self {
-        let problem = Self::new(
-            kinds::METHOD_NOT_ALLOWED,
-            format!("expected one of {allow}, found `{method}`"),
-        );
+        let problem = Self::new(kinds::METHOD_NOT_ALLOWED, format!("expected one of {allow}, found `{method}`"));
         match HeaderValue::from_str(allow) {
             Ok(allow) => problem.with_header(ALLOW, allow),
             Err(_) => problem,
@@ -125,11 +115,7 @@ impl Problem {
 impl fmt::Display for Problem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}", self.0.kind)?;
-        if self.0.detail.is_empty() {
-            Ok(())
-        } else {
-            write!(f, ": {}", self.0.detail)
-        }
+        if self.0.detail.is_empty() { Ok(()) } else { write!(f, ": {}", self.0.detail) }
     }
 }
 

@@ -65,10 +65,7 @@ mod tests {
     #[test]
     fn special_characters_are_escaped_as_rfc_6901_section_3_says() {
         assert_eq!(below("/inputs", "a/b~c"), "/inputs/a~1b~0c");
-        assert_eq!(
-            written(&[Step::Key("days".into()), Step::Index(3)]),
-            "/days/3"
-        );
+        assert_eq!(written(&[Step::Key("days".into()), Step::Index(3)]), "/days/3");
         assert_eq!(written(&[]), "");
     }
 }

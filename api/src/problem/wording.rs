@@ -12,15 +12,9 @@ use super::nearest::nearest;
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Misfit {
     /// The object has no such member.
-    UnknownField {
-        name: String,
-        known: &'static [&'static str],
-    },
+    UnknownField { name: String, known: &'static [&'static str] },
     /// The value is not one of the fixed choices.
-    UnknownValue {
-        value: String,
-        known: &'static [&'static str],
-    },
+    UnknownValue { value: String, known: &'static [&'static str] },
     /// A member that must be there is not.
     Missing(&'static str),
     /// A member stands twice.
@@ -72,11 +66,7 @@ impl de::Error for Misfit {
     }
 
     fn invalid_type(found: Unexpected<'_>, expected: &dyn Expected) -> Self {
-        Self::Said(format!(
-            "expected {}, found {}",
-            in_plain_words(expected),
-            shown(found)
-        ))
+        Self::Said(format!("expected {}, found {}", in_plain_words(expected), shown(found)))
     }
 
     fn invalid_value(found: Unexpected<'_>, expected: &dyn Expected) -> Self {
@@ -84,24 +74,15 @@ impl de::Error for Misfit {
     }
 
     fn invalid_length(length: usize, expected: &dyn Expected) -> Self {
-        Self::Said(format!(
-            "expected {}, found {length} entries",
-            in_plain_words(expected)
-        ))
+        Self::Said(format!("expected {}, found {length} entries", in_plain_words(expected)))
     }
 
     fn unknown_variant(value: &str, known: &'static [&'static str]) -> Self {
-        Self::UnknownValue {
-            value: value.to_owned(),
-            known,
-        }
+        Self::UnknownValue { value: value.to_owned(), known }
     }
 
     fn unknown_field(name: &str, known: &'static [&'static str]) -> Self {
-        Self::UnknownField {
-            name: name.to_owned(),
-            known,
-        }
+        Self::UnknownField { name: name.to_owned(), known }
     }
 
     fn missing_field(name: &'static str) -> Self {
@@ -169,10 +150,7 @@ mod tests {
     #[test]
     fn the_likely_name_is_offered_and_else_all_of_them() {
         let known: &[&str] = &["plant", "site"];
-        assert_eq!(
-            Misfit::unknown_field("plnt", known).to_string(),
-            "unknown field `plnt`, did you mean `plant`?"
-        );
+        assert_eq!(Misfit::unknown_field("plnt", known).to_string(), "unknown field `plnt`, did you mean `plant`?");
         assert_eq!(
             Misfit::unknown_variant("roof", known).to_string(),
             "unknown value `roof`, expected one of `plant`, `site`"

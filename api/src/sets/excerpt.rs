@@ -55,7 +55,10 @@ mod tests {
 
     #[test]
     fn the_place_is_underlined_and_the_cure_follows() {
-        let files = [PackFile { path: "rules/rose.yaml".to_owned(), text: "- id: rose.cut\n  when: \"soil.pg > 7\"\n".to_owned() }];
+        let files = [PackFile {
+            path: "rules/rose.yaml".to_owned(),
+            text: "- id: rose.cut\n  when: \"soil.pg > 7\"\n".to_owned(),
+        }];
         let place = Place { file: "rules/rose.yaml".to_owned(), line: 2, column: 10, width: 7 };
         let fault = Fault::error("unknown-fact", place, "unknown fact `soil.pg`").help("did you mean `soil.ph`?");
         assert_eq!(

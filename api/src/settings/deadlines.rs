@@ -42,11 +42,6 @@ impl Deadlines {
 
 impl Default for Deadlines {
     fn default() -> Self {
-        Self {
-            head_ms: HEAD_MS,
-            body_ms: BODY_MS,
-            answer_ms: ANSWER_MS,
-            stop_s: STOP_S,
-        }
+        Self { head_ms: HEAD_MS, body_ms: BODY_MS, answer_ms: ANSWER_MS, stop_s: STOP_S }
     }
 }

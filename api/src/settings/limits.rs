@@ -18,9 +18,6 @@ pub struct Limits {
 
 impl Default for Limits {
     fn default() -> Self {
-        Self {
-            body_bytes: BODY_BYTES,
-            nesting: NESTING,
-        }
+        Self { body_bytes: BODY_BYTES, nesting: NESTING }
     }
 }

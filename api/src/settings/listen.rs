@@ -13,20 +13,12 @@ pub struct Listen {
     #[arg(long = "listen", env = "LAMMAS_LISTEN", value_name = "ADDRESS", default_value_t = LOOPBACK)]
     pub address: SocketAddr,
     /// Threads that answer requests; 0 is one for each processor
-    #[arg(
-        long,
-        env = "LAMMAS_WORKERS",
-        value_name = "COUNT",
-        default_value_t = 0
-    )]
+    #[arg(long, env = "LAMMAS_WORKERS", value_name = "COUNT", default_value_t = 0)]
     pub workers: usize,
 }
 
 impl Default for Listen {
     fn default() -> Self {
-        Self {
-            address: LOOPBACK,
-            workers: 0,
-        }
+        Self { address: LOOPBACK, workers: 0 }
     }
 }

@@ -27,9 +27,6 @@ pub enum Format {
 
 impl Default for Log {
     fn default() -> Self {
-        Self {
-            format: Format::Text,
-            levels: LEVELS.to_owned(),
-        }
+        Self { format: Format::Text, levels: LEVELS.to_owned() }
     }
 }

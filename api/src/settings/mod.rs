@@ -40,18 +40,12 @@ pub struct Settings {
 impl Settings {
     /// The settings of the server that took this request.
     pub(crate) fn of(request: &HttpRequest) -> Data<Self> {
-        request
-            .app_data::<Data<Self>>()
-            .cloned()
-            .unwrap_or_else(|| Data::new(Self::default()))
+        request.app_data::<Data<Self>>().cloned().unwrap_or_else(|| Data::new(Self::default()))
     }
 
     /// The same, before a request is routed.
     pub(crate) fn before_routing(request: &ServiceRequest) -> Data<Self> {
-        request
-            .app_data::<Data<Self>>()
-            .cloned()
-            .unwrap_or_else(|| Data::new(Self::default()))
+        request.app_data::<Data<Self>>().cloned().unwrap_or_else(|| Data::new(Self::default()))
     }
 }
 
@@ -71,10 +65,7 @@ mod tests {
     fn the_defaults_of_the_command_line_and_of_the_library_are_the_same() {
         let matches = Bare::command().get_matches_from(["lammas"]);
         let bare = Bare::from_arg_matches(&matches).expect("defaults parse");
-        assert_eq!(
-            format!("{:?}", bare.settings),
-            format!("{:?}", Settings::default())
-        );
+        assert_eq!(format!("{:?}", bare.settings), format!("{:?}", Settings::default()));
     }
 
     #[test]

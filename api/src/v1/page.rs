@@ -19,21 +19,10 @@ const MOST: u16 = 200;
 #[into_params(parameter_in = Query)]
 pub struct PageQuery {
     /// At most so many entries; 50 when left out.
-    #[param(
-        required = false,
-        nullable = false,
-        minimum = 1,
-        maximum = 200,
-        example = 50
-    )]
+    #[param(required = false, nullable = false, minimum = 1, maximum = 200, example = 50)]
     limit: Option<u16>,
     /// The `next_cursor` of the page before; left out for the first page.
-    #[param(
-        required = false,
-        nullable = false,
-        pattern = "^([0-9a-f]{2})+$",
-        example = "65743068"
-    )]
+    #[param(required = false, nullable = false, pattern = "^([0-9a-f]{2})+$", example = "65743068")]
     cursor: Option<String>,
 }
 
@@ -56,19 +45,9 @@ impl PageQuery {
     ///
     /// # Errors
     /// The problem `bad-query` when the limit is out of range or the cursor is not one of ours.
-    pub fn of<T>(
-        &self,
-        sorted: impl IntoIterator<Item = T>,
-        key: impl Fn(&T) -> &str,
-    ) -> Result<Page<T>, Problem> {
+    pub fn of<T>(&self, sorted: impl IntoIterator<Item = T>, key: impl Fn(&T) -> &str) -> Result<Page<T>, Problem> {
         let mut faults = Faults::default();
-        faults.in_range(
-            "",
-            "limit",
-            self.limit.map(f64::from),
-            (1.0, f64::from(MOST)),
-            "",
-        );
+        faults.in_range("", "limit", self.limit.map(f64::from), (1.0, f64::from(MOST)), "");
         let after = self.cursor.as_deref().map(read);
         if after == Some(None) {
             faults.add("/cursor", "expected the `next_cursor` of the page before");
@@ -77,11 +56,8 @@ impl PageQuery {
 
         let limit = usize::from(self.limit.unwrap_or(USUAL));
         let after = after.flatten();
-        let mut rest = sorted.into_iter().filter(|item| {
-            after
-                .as_deref()
-                .is_none_or(|after| key(item).as_bytes() > after)
-        });
+        let mut rest =
+            sorted.into_iter().filter(|item| after.as_deref().is_none_or(|after| key(item).as_bytes() > after));
         let items: Vec<T> = rest.by_ref().take(limit).collect();
         let more = rest.next().is_some();
         let next_cursor = items.last().filter(|_| more).map(|last| written(key(last)));
@@ -103,12 +79,7 @@ fn read(cursor: &str) -> Option<Vec<u8>> {
     if digits.is_empty() || !digits.len().is_multiple_of(2) {
         return None;
     }
-    Some(
-        digits
-            .chunks_exact(2)
-            .map(|pair| (pair[0] << 4) | pair[1])
-            .collect(),
-    )
+    Some(digits.chunks_exact(2).map(|pair| (pair[0] << 4) | pair[1]).collect())
 }
 
 #[cfg(test)]
@@ -118,12 +89,7 @@ mod tests {
     const NAMES: [&str; 5] = ["a", "b", "c", "d", "é"];
 
     fn page(limit: u16, cursor: Option<String>) -> Page<&'static str> {
-        PageQuery {
-            limit: Some(limit),
-            cursor,
-        }
-        .of(NAMES, |name| name)
-        .expect("a page")
+        PageQuery { limit: Some(limit), cursor }.of(NAMES, |name| name).expect("a page")
     }
 
     #[test]
@@ -145,17 +111,11 @@ mod tests {
 
     #[test]
     fn a_cursor_of_our_own_making_reads_back_and_others_are_refused() {
-        assert_eq!(
-            read(&written("et0_hs")).as_deref(),
-            Some("et0_hs".as_bytes())
-        );
+        assert_eq!(read(&written("et0_hs")).as_deref(), Some("et0_hs".as_bytes()));
         for cursor in ["", "6", "6g", "FF", "x"] {
             assert_eq!(read(cursor), None, "{cursor}");
         }
-        let query = PageQuery {
-            limit: Some(0),
-            cursor: Some("x".to_owned()),
-        };
+        let query = PageQuery { limit: Some(0), cursor: Some("x".to_owned()) };
         assert!(query.of(NAMES, |name| name).is_err());
     }
 }

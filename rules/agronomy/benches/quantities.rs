@@ -15,14 +15,8 @@ fn day() -> EtInputs {
         day_of_year: 187,
         tmin_c: 12.3,
         tmax_c: 21.5,
-        humidity: HumidityGiven::RhMaxMin {
-            max_pct: 84.0,
-            min_pct: 63.0,
-        },
-        wind: Some(WindGiven {
-            ms: 2.078,
-            height_m: 2.0,
-        }),
+        humidity: HumidityGiven::RhMaxMin { max_pct: 84.0, min_pct: 63.0 },
+        wind: Some(WindGiven { ms: 2.078, height_m: 2.0 }),
         radiation: RadiationGiven::Sunshine { hours: 9.25 },
         krs: 0.16,
         soil_heat_flux_mj: 0.0,
@@ -35,20 +29,12 @@ fn quantities(c: &mut Criterion) {
         b.iter(|| penman_monteith(black_box(&full)));
     });
 
-    let bare = EtInputs {
-        humidity: HumidityGiven::None,
-        wind: None,
-        radiation: RadiationGiven::None,
-        ..day()
-    };
+    let bare = EtInputs { humidity: HumidityGiven::None, wind: None, radiation: RadiationGiven::None, ..day() };
     c.bench_function("et0 penman-monteith from temperature", |b| {
         b.iter(|| penman_monteith(black_box(&bare)));
     });
 
-    let thresholds = Thresholds {
-        lower_c: 10.0,
-        upper_c: Some((31.0, Cutoff::Horizontal)),
-    };
+    let thresholds = Thresholds { lower_c: 10.0, upper_c: Some((31.0, Cutoff::Horizontal)) };
     c.bench_function("single sine", |b| {
         b.iter(|| single_sine(black_box(4.0), black_box(33.0), black_box(thresholds)));
     });

@@ -12,20 +12,13 @@ use lammas_agronomy::season::{Aggregate, Season, Series, SiteShift};
 fn profile() -> Profile {
     let mut profile = Profile::of_temperatures(
         52.1,
-        [
-            0.8, 0.3, 2.1, 4.6, 7.9, 11.1, 13.2, 12.3, 9.8, 7.6, 3.9, 2.6,
-        ],
-        [
-            5.9, 6.7, 10.7, 15.1, 18.2, 21.2, 23.5, 22.6, 19.5, 15.4, 10.0, 7.5,
-        ],
+        [0.8, 0.3, 2.1, 4.6, 7.9, 11.1, 13.2, 12.3, 9.8, 7.6, 3.9, 2.6],
+        [5.9, 6.7, 10.7, 15.1, 18.2, 21.2, 23.5, 22.6, 19.5, 15.4, 10.0, 7.5],
     );
     profile.elevation_m = Some(2.0);
-    profile.normals.rain_mm = Some([
-        77.0, 58.0, 50.0, 41.0, 58.0, 69.0, 88.0, 90.0, 74.0, 80.0, 73.0, 89.0,
-    ]);
-    profile.normals.humidity = Some(Humidity::RhMean([
-        87.0, 84.0, 80.0, 75.0, 75.0, 76.0, 77.0, 79.0, 83.0, 86.0, 89.0, 89.0,
-    ]));
+    profile.normals.rain_mm = Some([77.0, 58.0, 50.0, 41.0, 58.0, 69.0, 88.0, 90.0, 74.0, 80.0, 73.0, 89.0]);
+    profile.normals.humidity =
+        Some(Humidity::RhMean([87.0, 84.0, 80.0, 75.0, 75.0, 76.0, 77.0, 79.0, 83.0, 86.0, 89.0, 89.0]));
     profile
 }
 

@@ -63,19 +63,12 @@ pub enum Unusable {
 
 impl Unusable {
     pub(crate) fn missing(field: &'static str, expected: &str) -> Self {
-        Self::Missing {
-            field,
-            expected: expected.to_owned(),
-        }
+        Self::Missing { field, expected: expected.to_owned() }
     }
 
     pub(crate) fn said_twice(field: &'static str, other: &'static str) -> Self {
         let reason = "they say the same thing, give one".to_owned();
-        Self::Contradiction {
-            field,
-            other,
-            reason,
-        }
+        Self::Contradiction { field, other, reason }
     }
 }
 
@@ -83,24 +76,8 @@ impl Unusable {
 ///
 /// # Errors
 /// [`Unusable::OutOfRange`], also for a value that is not a number.
-pub fn within(
-    field: &'static str,
-    value: f64,
-    unit: &'static str,
-    min: f64,
-    max: f64,
-) -> Result<f64, Unusable> {
-    if (min..=max).contains(&value) {
-        Ok(value)
-    } else {
-        Err(Unusable::OutOfRange {
-            field,
-            value,
-            unit,
-            min,
-            max,
-        })
-    }
+pub fn within(field: &'static str, value: f64, unit: &'static str, min: f64, max: f64) -> Result<f64, Unusable> {
+    if (min..=max).contains(&value) { Ok(value) } else { Err(Unusable::OutOfRange { field, value, unit, min, max }) }
 }
 
 /// Passes when `low <= high`.
@@ -114,17 +91,7 @@ pub fn in_order(
     high: f64,
     unit: &'static str,
 ) -> Result<(), Unusable> {
-    if low <= high {
-        Ok(())
-    } else {
-        Err(Unusable::Crossed {
-            low_field,
-            low,
-            high_field,
-            high,
-            unit,
-        })
-    }
+    if low <= high { Ok(()) } else { Err(Unusable::Crossed { low_field, low, high_field, high, unit }) }
 }
 
 #[cfg(test)]

@@ -53,12 +53,10 @@ pub struct ClimateFlags {
 
 impl ClimateFlags {
     pub(crate) fn of(season: &Season) -> Self {
-        let row =
-            |series: Series| Row::from_fn(|day| season.curve(series, day).unwrap_or_default());
+        let row = |series: Series| Row::from_fn(|day| season.curve(series, day).unwrap_or_default());
         let tmin_c = row(Series::Tmin);
         let tmax_c = row(Series::Tmax);
-        let week_mean =
-            |row: &Row, first: ClimateDay| row.sum_from(first, WEEK_DAYS) / f64::from(WEEK_DAYS);
+        let week_mean = |row: &Row, first: ClimateDay| row.sum_from(first, WEEK_DAYS) / f64::from(WEEK_DAYS);
         let coldest_c = week_mean(&tmin_c, tmin_c.lowest_run(WEEK_DAYS));
         let warmest_c = week_mean(&tmax_c, tmax_c.highest_run(WEEK_DAYS));
 
@@ -66,13 +64,10 @@ impl ClimateFlags {
         let winter = row(Series::Tmean).lowest_run(WINTER_DAYS);
         let known_rain = season.curve(Series::Rain, winter).is_some();
         let rain_mm = known_rain.then(|| row(Series::Rain));
-        let winter_mm = rain_mm
-            .as_ref()
-            .map(|rain_mm| rain_mm.sum_from(winter, WINTER_DAYS));
+        let winter_mm = rain_mm.as_ref().map(|rain_mm| rain_mm.sum_from(winter, WINTER_DAYS));
         let growing_start = season.marker(Marker::GrowingStart).day();
-        let dry_spring = rain_mm.map(|rain_mm| {
-            growing_start.is_some_and(|start| rain_mm.sum_from(start, SPRING_DAYS) < DRY_SPRING_MM)
-        });
+        let dry_spring = rain_mm
+            .map(|rain_mm| growing_start.is_some_and(|start| rain_mm.sum_from(start, SPRING_DAYS) < DRY_SPRING_MM));
 
         Self {
             frost_free: Some(season.frost_chance_pct() < FROST_FREE_PCT),
@@ -92,9 +87,7 @@ fn short_season(season: &Season) -> bool {
     let last = season.marker(Marker::LastFrost(Share::Median));
     let first = season.marker(Marker::FirstFrost(Share::Median));
     match (last, first) {
-        (MarkerState::Seasonal(last), MarkerState::Seasonal(first)) => {
-            first.days_after(last) < SHORT_SEASON_DAYS
-        }
+        (MarkerState::Seasonal(last), MarkerState::Seasonal(first)) => first.days_after(last) < SHORT_SEASON_DAYS,
         (MarkerState::Always, _) | (_, MarkerState::Always) => true,
         _ => false,
     }

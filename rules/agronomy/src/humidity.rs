@@ -34,25 +34,14 @@ pub fn ea_from_dew_point_kpa(dew_point_c: f64) -> f64 {
 /// psychrometer's coefficient per degree C (0.000662 aspirated, 0.000800 naturally ventilated,
 /// 0.001200 indoors). FAO-56 equations 15 and 16.
 #[must_use]
-pub fn ea_from_wet_bulb_kpa(
-    dry_bulb_c: f64,
-    wet_bulb_c: f64,
-    pressure_kpa: f64,
-    coefficient: f64,
-) -> f64 {
-    saturation_vapour_pressure_kpa(wet_bulb_c)
-        - coefficient * pressure_kpa * (dry_bulb_c - wet_bulb_c)
+pub fn ea_from_wet_bulb_kpa(dry_bulb_c: f64, wet_bulb_c: f64, pressure_kpa: f64, coefficient: f64) -> f64 {
+    saturation_vapour_pressure_kpa(wet_bulb_c) - coefficient * pressure_kpa * (dry_bulb_c - wet_bulb_c)
 }
 
 /// Actual vapour pressure in kPa from the day's greatest and least relative humidity in percent.
 /// FAO-56 equation 17.
 #[must_use]
-pub fn ea_from_rh_max_and_min_kpa(
-    tmin_c: f64,
-    tmax_c: f64,
-    rh_max_pct: f64,
-    rh_min_pct: f64,
-) -> f64 {
+pub fn ea_from_rh_max_and_min_kpa(tmin_c: f64, tmax_c: f64, rh_max_pct: f64, rh_min_pct: f64) -> f64 {
     (saturation_vapour_pressure_kpa(tmin_c) * rh_max_pct / 100.0
         + saturation_vapour_pressure_kpa(tmax_c) * rh_min_pct / 100.0)
         / 2.0
@@ -104,13 +93,9 @@ mod tests {
         for degree in -40..=50 {
             let t = f64::from(degree);
             let step = 1e-4;
-            let rise =
-                saturation_vapour_pressure_kpa(t + step) - saturation_vapour_pressure_kpa(t - step);
+            let rise = saturation_vapour_pressure_kpa(t + step) - saturation_vapour_pressure_kpa(t - step);
             // Equation 13 rounds 17.27 * 237.3 = 4098.17 to 4098.
-            assert!(
-                (slope_vapour_pressure(t) / (rise / (2.0 * step)) - 1.0).abs() < 1e-4,
-                "{t}"
-            );
+            assert!((slope_vapour_pressure(t) / (rise / (2.0 * step)) - 1.0).abs() < 1e-4, "{t}");
         }
     }
 }

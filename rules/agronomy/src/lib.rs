@@ -14,12 +14,7 @@
 //! normals, [`frost`] reckons when frost comes and how cold the coldest night is, [`marker`] finds the days
 //! on which rules hang their windows. [`season`] puts them together and answers by day: what was, what
 //! lies ahead, how much warmth is left, each with its [`origin`]; [`climate`] says what the place is like.
-#![deny(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing
-)]
+#![deny(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 pub mod bounds;
 pub mod calendar;

@@ -23,14 +23,8 @@ pub enum Origin {
 
 impl Origin {
     /// All of them, best first.
-    pub const ALL: [Self; 6] = [
-        Self::Given,
-        Self::Measured,
-        Self::Forecast,
-        Self::Computed,
-        Self::Estimated,
-        Self::Assumed,
-    ];
+    pub const ALL: [Self; 6] =
+        [Self::Given, Self::Measured, Self::Forecast, Self::Computed, Self::Estimated, Self::Assumed];
 
     /// The word that stands for it in every answer: `given`, `measured`, `forecast`, `computed`,
     /// `estimated`, `assumed`.
@@ -67,10 +61,7 @@ mod tests {
     #[test]
     fn the_word_in_answers_is_the_word_in_hashes() {
         for origin in Origin::ALL {
-            assert_eq!(
-                serde_json::to_string(&origin).unwrap(),
-                format!("\"{}\"", origin.as_str())
-            );
+            assert_eq!(serde_json::to_string(&origin).unwrap(), format!("\"{}\"", origin.as_str()));
         }
     }
 }

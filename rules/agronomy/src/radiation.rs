@@ -42,11 +42,7 @@ pub fn net_shortwave_mj(rs_mj: f64) -> f64 {
 /// where both are 0, the sky is taken as dark: 0.3.
 #[must_use]
 pub fn relative_to_clear_sky(rs_mj: f64, rso_mj: f64) -> f64 {
-    if rso_mj > 0.0 {
-        (rs_mj / rso_mj).clamp(0.3, 1.0)
-    } else {
-        0.3
-    }
+    if rso_mj > 0.0 { (rs_mj / rso_mj).clamp(0.3, 1.0) } else { 0.3 }
 }
 
 /// Net long-wave radiation leaving the surface, from extremes in C, vapour pressure in kPa and

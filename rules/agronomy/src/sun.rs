@@ -44,9 +44,7 @@ impl SunPath {
     #[must_use]
     pub fn hour_angle_rad(self) -> f64 {
         match self {
-            Self::Rises {
-                sunset_hour_angle_rad,
-            } => sunset_hour_angle_rad,
+            Self::Rises { sunset_hour_angle_rad } => sunset_hour_angle_rad,
             Self::PolarDay => PI,
             Self::PolarNight => 0.0,
         }
@@ -63,10 +61,7 @@ struct Slant {
 impl Slant {
     fn new(latitude_deg: f64, declination_rad: f64) -> Self {
         let latitude_rad = latitude_deg * (PI / 180.0);
-        Self {
-            sines: sin(latitude_rad) * sin(declination_rad),
-            cosines: cos(latitude_rad) * cos(declination_rad),
-        }
+        Self { sines: sin(latitude_rad) * sin(declination_rad), cosines: cos(latitude_rad) * cos(declination_rad) }
     }
 
     // FAO-56 equation 25 says arccos(-tan tan); multiplied through by the cosines, which are never
@@ -77,9 +72,7 @@ impl Slant {
         } else if self.sines <= -self.cosines {
             SunPath::PolarNight
         } else {
-            SunPath::Rises {
-                sunset_hour_angle_rad: acos(-self.sines / self.cosines),
-            }
+            SunPath::Rises { sunset_hour_angle_rad: acos(-self.sines / self.cosines) }
         }
     }
 }
@@ -112,9 +105,7 @@ pub fn day(latitude_deg: f64, day_of_year: u16) -> SunDay {
     let path = slant.path();
     let hour_angle_rad = path.hour_angle_rad();
     let sine_of_hour_angle = match path {
-        SunPath::Rises {
-            sunset_hour_angle_rad,
-        } => sin(sunset_hour_angle_rad),
+        SunPath::Rises { sunset_hour_angle_rad } => sin(sunset_hour_angle_rad),
         SunPath::PolarDay | SunPath::PolarNight => 0.0,
     };
     // 0.0820 MJ m-2 min-1 is FAO-56's solar constant.
@@ -122,10 +113,7 @@ pub fn day(latitude_deg: f64, day_of_year: u16) -> SunDay {
         * 0.0820
         * inverse_relative_distance(day_of_year)
         * (hour_angle_rad * slant.sines + slant.cosines * sine_of_hour_angle);
-    SunDay {
-        daylength_h: 24.0 / PI * hour_angle_rad,
-        extraterrestrial_mj: extraterrestrial_mj.max(0.0),
-    }
+    SunDay { daylength_h: 24.0 / PI * hour_angle_rad, extraterrestrial_mj: extraterrestrial_mj.max(0.0) }
 }
 
 /// Extraterrestrial radiation on a level surface, MJ m-2 d-1, 0 in the polar night. FAO-56 equation 21.
@@ -157,8 +145,7 @@ pub fn declination_apparent_deg(days_from_j2000: f64) -> f64 {
     let radians = PI / 180.0;
     let mean_longitude_deg = 280.460 + 0.985_647_4 * days_from_j2000;
     let anomaly_rad = (357.528 + 0.985_600_3 * days_from_j2000) * radians;
-    let longitude_rad =
-        (mean_longitude_deg + 1.915 * sin(anomaly_rad) + 0.020 * sin(2.0 * anomaly_rad)) * radians;
+    let longitude_rad = (mean_longitude_deg + 1.915 * sin(anomaly_rad) + 0.020 * sin(2.0 * anomaly_rad)) * radians;
     let obliquity_rad = (23.439 - 4e-7 * days_from_j2000) * radians;
     let sine = sin(obliquity_rad) * sin(longitude_rad);
     (FRAC_PI_2 - acos(sine)) / radians
@@ -174,15 +161,9 @@ mod tests {
             let latitude_deg = f64::from(tenth) / 10.0;
             for doy in 1..=366 {
                 let sun = day(latitude_deg, doy);
-                assert!(
-                    (0.0..=24.0).contains(&sun.daylength_h),
-                    "{latitude_deg} {doy} {sun:?}"
-                );
+                assert!((0.0..=24.0).contains(&sun.daylength_h), "{latitude_deg} {doy} {sun:?}");
                 // 50 MJ is above the solar constant's whole-day sum at the summer pole.
-                assert!(
-                    (0.0..50.0).contains(&sun.extraterrestrial_mj),
-                    "{latitude_deg} {doy} {sun:?}"
-                );
+                assert!((0.0..50.0).contains(&sun.extraterrestrial_mj), "{latitude_deg} {doy} {sun:?}");
             }
         }
     }

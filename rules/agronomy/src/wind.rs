@@ -14,11 +14,7 @@ pub fn wind_to_2m_factor(height_m: f64) -> f64 {
 /// A speed measured at 2 m is given back as it is: there the printed constants make 1.0002.
 #[must_use]
 pub fn wind_at_2m_ms(wind_ms: f64, height_m: f64) -> f64 {
-    if (height_m - 2.0).abs() < 1e-9 {
-        wind_ms
-    } else {
-        wind_ms * wind_to_2m_factor(height_m)
-    }
+    if (height_m - 2.0).abs() < 1e-9 { wind_ms } else { wind_ms * wind_to_2m_factor(height_m) }
 }
 
 #[cfg(test)]

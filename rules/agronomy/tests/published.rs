@@ -6,32 +6,17 @@ use lammas_agronomy::published::{Failure, check};
 
 /// The cases of a file that fail. A file has at least as many cases as are counted
 /// here, so that a file cut short is found out.
-#[expect(
-    clippy::disallowed_methods,
-    reason = "the crate reads no files, its tests must"
-)]
+#[expect(clippy::disallowed_methods, reason = "the crate reads no files, its tests must")]
 fn failures(file: &str, cases: usize) -> Vec<Failure> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
-    let read = |path: &str| {
-        std::fs::read_to_string(root.join(path)).map_err(|error| format!("`{path}`: {error}"))
-    };
-    let report = check(
-        &read(&format!("tests/published/{file}.json")).unwrap(),
-        &read,
-    )
-    .unwrap();
-    assert!(
-        report.passed + report.failed.len() >= cases,
-        "{file} has lost cases"
-    );
+    let read = |path: &str| std::fs::read_to_string(root.join(path)).map_err(|error| format!("`{path}`: {error}"));
+    let report = check(&read(&format!("tests/published/{file}.json")).unwrap(), &read).unwrap();
+    assert!(report.passed + report.failed.len() >= cases, "{file} has lost cases");
     report.failed
 }
 
 fn lines(failed: &[Failure]) -> String {
-    failed
-        .iter()
-        .map(|failure| format!("\n{failure}"))
-        .collect()
+    failed.iter().map(|failure| format!("\n{failure}")).collect()
 }
 
 macro_rules! whole_file_passes {
@@ -68,9 +53,5 @@ fn irrigation_sums_agree_but_for_one_quotient_cut_by_binary_fractions() {
     let ids: Vec<_> = failed.iter().map(|failure| failure.id.as_str()).collect();
     assert_eq!(ids, ["irrigation.interval_and_gross_depth.004"]);
     assert!(failed[0].expected.contains("\"whole_days\":19"));
-    assert!(
-        failed[0]
-            .got
-            .contains("\"max_interval_days\":20.0,\"whole_days\":20.0")
-    );
+    assert!(failed[0].got.contains("\"max_interval_days\":20.0,\"whole_days\":20.0"));
 }

@@ -87,7 +87,9 @@ fn rose(criterion: &mut Criterion) {
             explained(&ranked(&decision, &moment), &moment)
         });
     });
-    group.bench_function("whole answer", |b| b.iter(|| whole::answer(&set, black_box(&question), "en", whole::MOST_DEPENDS)));
+    group.bench_function("whole answer", |b| {
+        b.iter(|| whole::answer(&set, black_box(&question), "en", whole::MOST_DEPENDS))
+    });
     group.bench_function("season of a new profile", |b| {
         b.iter(|| Season::new(black_box(&question.climate.profile), SiteShift::default()));
     });

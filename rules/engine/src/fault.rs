@@ -61,23 +61,13 @@ impl Fault {
     /// A fault of weight error.
     #[must_use]
     pub fn error(code: &'static str, place: Place, message: impl Into<String>) -> Self {
-        Self {
-            place,
-            code,
-            weight: Weight::Error,
-            message: message.into(),
-            help: None,
-            related: Vec::new(),
-        }
+        Self { place, code, weight: Weight::Error, message: message.into(), help: None, related: Vec::new() }
     }
 
     /// A fault of weight warning.
     #[must_use]
     pub fn warning(code: &'static str, place: Place, message: impl Into<String>) -> Self {
-        Self {
-            weight: Weight::Warning,
-            ..Self::error(code, place, message)
-        }
+        Self { weight: Weight::Warning, ..Self::error(code, place, message) }
     }
 
     /// The same fault with a cure.

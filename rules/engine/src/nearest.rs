@@ -36,9 +36,7 @@ fn edits(a: &[char], b: &[char]) -> usize {
         let mut row = vec![i + 1];
         for (j, y) in b.iter().enumerate() {
             let at = |row: &[usize], k: usize| row.get(k).copied().unwrap_or(usize::MAX / 2);
-            let mut cost = (at(&last, j) + usize::from(x != y))
-                .min(at(&last, j + 1) + 1)
-                .min(at(&row, j) + 1);
+            let mut cost = (at(&last, j) + usize::from(x != y)).min(at(&last, j + 1) + 1).min(at(&row, j) + 1);
             let swapped = i > 0 && j > 0 && a.get(i - 1) == Some(y) && b.get(j - 1) == Some(x);
             if swapped && x != y {
                 cost = cost.min(at(&before, j - 1) + 1);

@@ -16,11 +16,7 @@ impl Text {
     /// The text in `language`; else in English; else in whichever language there is.
     #[must_use]
     pub fn get(&self, language: &str) -> &str {
-        self.0
-            .get(language)
-            .or_else(|| self.0.get("en"))
-            .or_else(|| self.0.values().next())
-            .map_or("", String::as_str)
+        self.0.get(language).or_else(|| self.0.get("en")).or_else(|| self.0.values().next()).map_or("", String::as_str)
     }
 
     /// No language at all.
@@ -39,11 +35,7 @@ impl Texts {
     /// The list in `language`; else in English; else in whichever language there is.
     #[must_use]
     pub fn get(&self, language: &str) -> &[String] {
-        self.0
-            .get(language)
-            .or_else(|| self.0.get("en"))
-            .or_else(|| self.0.values().next())
-            .map_or(&[], Vec::as_slice)
+        self.0.get(language).or_else(|| self.0.get("en")).or_else(|| self.0.values().next()).map_or(&[], Vec::as_slice)
     }
 
     /// No language at all.

@@ -89,7 +89,14 @@ const fn unit(
 /// Every unit that a literal may carry. Factors are exact by definition (international yard and pound, US gallon of 231 cubic inches).
 pub static UNITS: &[Unit] = &[
     unit("°C", &["C"], Dimension::Temperature, 1.0, 1.0),
-    Unit { symbol: "°F", also: &["F"], dimension: Dimension::Temperature, numerator: 5.0, denominator: 9.0, shift: -32.0 },
+    Unit {
+        symbol: "°F",
+        also: &["F"],
+        dimension: Dimension::Temperature,
+        numerator: 5.0,
+        denominator: 9.0,
+        shift: -32.0,
+    },
     unit("K", &[], Dimension::TemperatureDifference, 1.0, 1.0),
     unit("day", &["days", "d"], Dimension::Duration, 1.0, 1.0),
     unit("h", &[], Dimension::Duration, 1.0, 24.0),

@@ -20,11 +20,19 @@ fn ids(answer: &Value, list: &str) -> Vec<String> {
 
 fn entry<'a>(answer: &'a Value, list: &str, id: &str) -> &'a Value {
     let entries = answer[list].as_array().expect("a list");
-    entries.iter().find(|entry| entry["id"] == id).unwrap_or_else(|| panic!("`{id}` is not among {list}: {:?}", ids(answer, list)))
+    entries
+        .iter()
+        .find(|entry| entry["id"] == id)
+        .unwrap_or_else(|| panic!("`{id}` is not among {list}: {:?}", ids(answer, list)))
 }
 
 fn texts(list: &Value) -> String {
-    list.as_array().expect("a list").iter().map(|entry| entry["text"].as_str().unwrap_or_default()).collect::<Vec<_>>().join(" ")
+    list.as_array()
+        .expect("a list")
+        .iter()
+        .map(|entry| entry["text"].as_str().unwrap_or_default())
+        .collect::<Vec<_>>()
+        .join(" ")
 }
 
 #[test]
@@ -32,7 +40,14 @@ fn a_rose_in_a_hot_dry_valley_is_cut_soaked_fed_and_shaded_in_september() {
     let answer = Server::start().post("/v1/advice", &september_rose()).ok();
     assert_eq!(answer["status"], "advised");
     let tasks = ids(&answer, "tasks");
-    for id in ["rose.renewal-cut", "rose.deep-soak", "rose.iron-chelate", "rose.feed-liquid", "rose.compost-basin", "rose.shade-bare-canes"] {
+    for id in [
+        "rose.renewal-cut",
+        "rose.deep-soak",
+        "rose.iron-chelate",
+        "rose.feed-liquid",
+        "rose.compost-basin",
+        "rose.shade-bare-canes",
+    ] {
         assert!(tasks.iter().any(|task| task == id), "{id} is not in {tasks:?}");
     }
     assert!(!tasks.iter().any(|task| task == "rose.transplant"), "{tasks:?}");
@@ -49,11 +64,17 @@ fn a_rose_in_a_hot_dry_valley_is_cut_soaked_fed_and_shaded_in_september() {
 
     // Soaked before it is cut, and shaded only after.
     let place = |id: &str| tasks.iter().position(|task| task == id);
-    assert!(place("rose.deep-soak") < place("rose.renewal-cut") && place("rose.renewal-cut") < place("rose.shade-bare-canes"), "{tasks:?}");
+    assert!(
+        place("rose.deep-soak") < place("rose.renewal-cut")
+            && place("rose.renewal-cut") < place("rose.shade-bare-canes"),
+        "{tasks:?}"
+    );
 
     let soak = entry(&answer, "tasks", "rose.deep-soak");
     let amounts = soak["amounts"].as_array().expect("a list");
-    let unit = |unit: &str| amounts.iter().find(|amount| amount["unit"] == unit).unwrap_or_else(|| panic!("no {unit} in {soak}"));
+    let unit = |unit: &str| {
+        amounts.iter().find(|amount| amount["unit"] == unit).unwrap_or_else(|| panic!("no {unit} in {soak}"))
+    };
     assert_eq!((&unit("L")["basis"], &unit("days")["basis"]), (&json!("computed"), &json!("computed")));
     // A US gallon is 3.785411784 L (NIST Handbook 44, appendix C); both are rounded to two digits from the exact value.
     let (litres, gallons) = (unit("L")["value"].as_f64().expect("L"), unit("L")["us"]["value"].as_f64().expect("gal"));
@@ -61,7 +82,8 @@ fn a_rose_in_a_hot_dry_valley_is_cut_soaked_fed_and_shaded_in_september() {
     assert!((1.0..=28.0).contains(&unit("days")["value"].as_f64().expect("days")));
 
     let iron = entry(&answer, "tasks", "rose.iron-chelate");
-    let read: Vec<_> = iron["reasons"][0]["facts"].as_array().expect("facts").iter().map(|fact| fact["name"].clone()).collect();
+    let read: Vec<_> =
+        iron["reasons"][0]["facts"].as_array().expect("facts").iter().map(|fact| fact["name"].clone()).collect();
     assert!(read.contains(&json!("soil.ph")) && read.contains(&json!("water.source_alkaline")), "{read:?}");
 }
 
@@ -69,7 +91,10 @@ fn a_rose_in_a_hot_dry_valley_is_cut_soaked_fed_and_shaded_in_september() {
 fn a_cut_waits_with_a_date_when_41_degrees_are_forecast() {
     let mut question = september_rose();
     let days = [(15, 39), (16, 41), (17, 41), (18, 37), (19, 33), (20, 32), (21, 31)];
-    let days: Vec<Value> = days.iter().map(|(day, tmax)| json!({"date": format!("2026-09-{day}"), "tmin_c": 20, "tmax_c": tmax, "rain_mm": 0})).collect();
+    let days: Vec<Value> = days
+        .iter()
+        .map(|(day, tmax)| json!({"date": format!("2026-09-{day}"), "tmin_c": 20, "tmax_c": tmax, "rain_mm": 0}))
+        .collect();
     question["climate"]["forecast"] = json!({"issued": "2026-09-15", "days": days});
     let answer = Server::start().post("/v1/advice", &question).ok();
     let cut = entry(&answer, "held", "rose.renewal-cut");
@@ -108,7 +133,10 @@ fn where_there_is_no_frost_nothing_waits_for_it() {
     assert!(ids(&answer, "tasks").contains(&"rose.tidy-cut".to_owned()), "{:?}", ids(&answer, "tasks"));
     assert_eq!(answer["season"]["frost_chance_pct"], 0.0);
     let markers = answer["season"]["markers"].as_array().expect("markers");
-    assert!(markers.iter().any(|marker| marker["name"] == "first_frost.median" && marker["state"] == "never"), "{markers:?}");
+    assert!(
+        markers.iter().any(|marker| marker["name"] == "first_frost.median" && marker["state"] == "never"),
+        "{markers:?}"
+    );
 }
 
 #[test]
@@ -130,18 +158,25 @@ fn what_is_not_known_is_asked_for_and_what_is_assumed_is_said() {
     for question in questions {
         assert!(question["pointer"].as_str().is_some_and(|pointer| pointer.starts_with('/')), "{question}");
         let answers = question["answers"].as_array().expect("answers");
-        assert!(answers.iter().any(|answer| answer["text"] == "I can't tell" && answer["value"].is_null()), "{question}");
+        assert!(
+            answers.iter().any(|answer| answer["text"] == "I can't tell" && answer["value"].is_null()),
+            "{question}"
+        );
     }
     assert!(!answer["depends_on"].as_array().expect("a list").is_empty());
     assert!(answer["assumptions"].as_array().expect("a list").iter().all(|assumed| assumed["origin"] == "assumed"));
-    assert!(answer["assumptions"].as_array().is_some_and(|list| list.iter().any(|a| a["name"] == "plant.trait(flowering)")), "{}", answer["assumptions"]);
+    assert!(
+        answer["assumptions"].as_array().is_some_and(|list| list.iter().any(|a| a["name"] == "plant.trait(flowering)")),
+        "{}",
+        answer["assumptions"]
+    );
 }
 
 #[test]
 fn the_answer_to_a_question_may_be_put_where_it_says() {
     let server = Server::start();
     let mut question = json!({"climate": {"id": "hot-dry-valley"}, "date": "2026-09-15", "plant": {"type": "rose", "age_years": 4},
-        "site": {"soil": {"texture": "loam"}}, "water": {}, "weather": {}, "condition": {"signs": []}, "history": [], "wishes": []});
+        "site": {"soil": {"texture": "loam"}}, "water": {}, "weather": {}, "condition": {"signs": [], "not_seen": [], "problems": []}, "history": [], "wishes": []});
     let answer = server.post("/v1/advice", &question).ok();
     let mut put = 0;
     for asked in answer["questions"].as_array().expect("questions") {
@@ -180,7 +215,8 @@ fn normals_written_out_are_answered_like_the_climate_they_are_of() {
     let registered = server.get("/v1/climates/hot-dry-valley").ok();
     let mut question = september_rose();
     question["climate"] = registered["climate"].clone();
-    let (inline, by_id) = (server.post("/v1/advice", &question).ok(), server.post("/v1/advice", &september_rose()).ok());
+    let (inline, by_id) =
+        (server.post("/v1/advice", &question).ok(), server.post("/v1/advice", &september_rose()).ok());
     assert!(inline["climate"]["id"].is_null());
     assert_eq!(inline["climate"]["sha256"], by_id["climate"]["sha256"]);
     assert_eq!((&inline["tasks"], &inline["digest"]), (&by_id["tasks"], &by_id["digest"]));

@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 
 use super::advice::september_rose;
 
-fn with(members: Value) -> Value {
+fn with(members: &Value) -> Value {
     let mut question = september_rose();
     for (name, value) in members.as_object().expect("an object") {
         question[name] = value.clone();
@@ -21,7 +21,7 @@ fn tasks(answer: &Value) -> &Vec<Value> {
 fn spanish_is_spoken_by_the_field_or_by_the_header_and_the_decision_is_the_same() {
     let server = Server::start();
     let english = server.post("/v1/advice", &september_rose());
-    let by_field = server.post("/v1/advice", &with(json!({"language": "es"})));
+    let by_field = server.post("/v1/advice", &with(&json!({"language": "es"})));
     let body = september_rose().to_string();
     let headers = [("content-type", "application/json"), ("accept-language", "de, es-MX;q=0.9, en;q=0.8")];
     let by_header = server.send("POST", "/v1/advice", &headers, body.as_bytes());
@@ -30,13 +30,20 @@ fn spanish_is_spoken_by_the_field_or_by_the_header_and_the_decision_is_the_same(
     assert_ne!(english.header("etag"), by_field.header("etag"));
     let (english, spanish) = (english.ok(), by_field.ok());
     assert_eq!(english["digest"], spanish["digest"]);
-    assert!(spanish["notice"].as_str().is_some_and(|notice| notice.starts_with("La etiqueta")), "{}", spanish["notice"]);
+    assert!(
+        spanish["notice"].as_str().is_some_and(|notice| notice.starts_with("La etiqueta")),
+        "{}",
+        spanish["notice"]
+    );
     for (one, other) in tasks(&english).iter().zip(tasks(&spanish)) {
-        assert_eq!((&one["id"], &one["priority"], &one["window"]["closes"]), (&other["id"], &other["priority"], &other["window"]["closes"]));
+        assert_eq!(
+            (&one["id"], &one["priority"], &one["window"]["closes"]),
+            (&other["id"], &other["priority"], &other["window"]["closes"])
+        );
         assert_ne!(one["title"], other["title"], "{}", one["id"]);
     }
     // A field wins over the header.
-    let body = with(json!({"language": "en"})).to_string();
+    let body = with(&json!({"language": "en"})).to_string();
     assert_eq!(server.send("POST", "/v1/advice", &headers, body.as_bytes()).header("content-language"), "en");
 }
 
@@ -44,7 +51,7 @@ fn spanish_is_spoken_by_the_field_or_by_the_header_and_the_decision_is_the_same(
 fn amounts_come_in_the_units_that_are_asked_for() {
     let server = Server::start();
     let soak = |units: &str| {
-        let answer = server.post("/v1/advice", &with(json!({"units": units}))).ok();
+        let answer = server.post("/v1/advice", &with(&json!({"units": units}))).ok();
         let soak = tasks(&answer).iter().find(|task| task["id"] == "rose.deep-soak").expect("a soak").clone();
         soak["amounts"][0].clone()
     };
@@ -60,9 +67,9 @@ fn amounts_come_in_the_units_that_are_asked_for() {
 #[test]
 fn a_brief_answer_keeps_what_is_for_safety() {
     let server = Server::start();
-    let full = server.post("/v1/advice", &with(json!({"detail": "full"}))).ok();
+    let full = server.post("/v1/advice", &with(&json!({"detail": "full"}))).ok();
     for detail in ["brief", "standard"] {
-        let less = server.post("/v1/advice", &with(json!({"detail": detail}))).ok();
+        let less = server.post("/v1/advice", &with(&json!({"detail": detail}))).ok();
         assert_eq!((&less["digest"], tasks(&less).len()), (&full["digest"], tasks(&full).len()));
         for (short, long) in tasks(&less).iter().zip(tasks(&full)) {
             for member in ["id", "title", "check_first", "steps", "amounts", "cautions", "keep_apart"] {
@@ -88,7 +95,7 @@ fn a_limit_cuts_tasks_and_what_is_for_safety_in_them_stays() {
     let all = server.post("/v1/advice", &september_rose()).ok();
     assert!(all.get("safety_of_cut").is_none());
     for limit in [1, 3] {
-        let cut = server.post("/v1/advice", &with(json!({"limit": limit}))).ok();
+        let cut = server.post("/v1/advice", &with(&json!({"limit": limit}))).ok();
         assert_eq!(tasks(&cut), &tasks(&all)[..limit]);
         let rest = cut["safety_of_cut"].as_array().expect("what was cut");
         assert_eq!(rest.len(), tasks(&all).len() - limit);
@@ -99,6 +106,6 @@ fn a_limit_cuts_tasks_and_what_is_for_safety_in_them_stays() {
         }
         assert_eq!((&cut["held"], &cut["digest"]), (&all["held"], &all["digest"]));
     }
-    let enough = server.post("/v1/advice", &with(json!({"limit": 200}))).ok();
+    let enough = server.post("/v1/advice", &with(&json!({"limit": 200}))).ok();
     assert!(enough.get("safety_of_cut").is_none());
 }

@@ -35,8 +35,13 @@ fn everything_that_is_wrong_is_named_at_once() {
     let problem = answer.problem(UNKNOWN_PLANT);
     let mut at: Vec<&str> = problem.errors.iter().map(|error| error.pointer.as_str()).collect();
     at.sort_unstable();
-    assert_eq!(at, ["/climate/id", "/condition/signs/0/sign", "/plant/age_years", "/plant/type", "/rule_sets/0", "/site/soil/ph"]);
-    let detail = |at: &str| problem.errors.iter().find(|error| error.pointer == at).map(|error| error.detail.clone()).unwrap_or_default();
+    assert_eq!(
+        at,
+        ["/climate/id", "/condition/signs/0/sign", "/plant/age_years", "/plant/type", "/rule_sets/0", "/site/soil/ph"]
+    );
+    let detail = |at: &str| {
+        problem.errors.iter().find(|error| error.pointer == at).map(|error| error.detail.clone()).unwrap_or_default()
+    };
     assert!(detail("/climate/id").contains("did you mean `hot-dry-valley`?"), "{problem:?}");
     assert!(detail("/condition/signs/0/sign").contains("did you mean `spent-blooms`?"), "{problem:?}");
 }
@@ -66,7 +71,12 @@ fn an_unknown_climate_and_an_unknown_rule_set_are_kinds_of_their_own() {
 fn what_is_not_available_yet_is_said_and_not_passed_over() {
     let server = Server::start();
     for (pointer, value, at, words) in [
-        ("/climate", json!({"latitude": 34.2, "longitude": -118.6}), "/climate", "a climate by coordinates alone can't be estimated yet"),
+        (
+            "/climate",
+            json!({"latitude": 34.2, "longitude": -118.6}),
+            "/climate",
+            "a climate by coordinates alone can't be estimated yet",
+        ),
         ("/climate", json!({"area": "north"}), "/climate/area", "registered climate"),
         ("/as_of", json!("2026-09-01"), "/as_of", "leave it out"),
         ("/recall", json!(true), "/recall", "digest"),

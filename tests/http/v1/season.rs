@@ -14,7 +14,11 @@ fn a_season_has_every_marker_with_its_date_and_how_it_was_computed() {
     assert_eq!((&season["date"], &season["half"]), (&json!("2026-09-15"), &json!("cooling")));
     let frost = marker(&season, "first_frost.median");
     assert_eq!(frost["state"], "seasonal");
-    assert!(frost["nearest"].as_str() > Some("2026-09-15") && frost["formula"].as_str().is_some_and(|formula| formula.contains("0 °C")), "{frost}");
+    assert!(
+        frost["nearest"].as_str() > Some("2026-09-15")
+            && frost["formula"].as_str().is_some_and(|formula| formula.contains("0 °C")),
+        "{frost}"
+    );
     // The longest day lies on the June solstice, 21 June in 2026 (almanacs).
     assert_eq!(marker(&season, "longest_day")["nearest"], "2026-06-21");
     assert!(season["facts"].as_array().is_some_and(|facts| facts.iter().any(|fact| fact["name"] == "soil_10cm")));
@@ -24,7 +28,8 @@ fn a_season_has_every_marker_with_its_date_and_how_it_was_computed() {
 fn a_frost_hollow_has_a_shorter_season() {
     let server = Server::start();
     let ask = |hollow: bool| {
-        let question = json!({"climate": {"id": "mild-maritime"}, "date": "2026-09-15", "site": {"frost_hollow": hollow}});
+        let question =
+            json!({"climate": {"id": "mild-maritime"}, "date": "2026-09-15", "site": {"frost_hollow": hollow}});
         marker(&server.post("/v1/season", &question).ok(), "first_frost.median")["days"].as_i64().expect("days")
     };
     assert!(ask(true) < ask(false));
@@ -41,10 +46,13 @@ fn a_season_is_told_in_spanish() {
 #[test]
 fn a_season_that_can_not_be_told_is_refused_with_the_place() {
     let server = Server::start();
-    let at = |problem: &lammas::problem::wire::ProblemBody| problem.errors.iter().map(|error| error.pointer.clone()).collect::<Vec<_>>();
+    let at = |problem: &lammas::problem::wire::ProblemBody| {
+        problem.errors.iter().map(|error| error.pointer.clone()).collect::<Vec<_>>()
+    };
     let problem = server.post("/v1/season", &json!({"climate": {"id": "cold-inlan"}})).problem(UNKNOWN_CLIMATE);
     assert_eq!(at(&problem), ["/climate/id"]);
-    let problem = server.post("/v1/season", &json!({"climate": {"latitude": 41, "longitude": 2}})).problem(NOT_AVAILABLE_YET);
+    let problem =
+        server.post("/v1/season", &json!({"climate": {"latitude": 41, "longitude": 2}})).problem(NOT_AVAILABLE_YET);
     assert_eq!(at(&problem), ["/climate"]);
     let problem = server.post("/v1/season", &json!({"climate": {"id": "cold-inland"}, "date": "0900-01-01"}));
     assert_eq!(at(&problem.problem(INVALID_REQUEST)), ["/date"]);

@@ -62,7 +62,10 @@ fn a_list_speaks_the_language_that_is_asked_for() {
     }
     let answer = server.send("GET", "/v1/signs?limit=1", &[("accept-language", "es")], b"");
     assert_eq!((answer.header("content-language"), answer.header("vary")), ("es", "accept-language"));
-    assert!(answer.header("cache-control").contains("max-age=3600") && answer.header("etag").starts_with("W/\""), "{answer:?}");
+    assert!(
+        answer.header("cache-control").contains("max-age=3600") && answer.header("etag").starts_with("W/\""),
+        "{answer:?}"
+    );
 }
 
 #[test]
@@ -86,10 +89,15 @@ fn a_plant_is_listed_with_its_names_traits_and_stages() {
     let rose = plants.iter().find(|plant| plant["id"] == "rose").expect("a rose");
     assert_eq!(rose["name"], "Rosal");
     assert!(rose["scientific"].as_array().is_some_and(|names| names.contains(&"Rosa".into())));
-    let flowering = rose["traits"].as_array().and_then(|traits| traits.iter().find(|t| t["id"] == "flowering")).expect("a trait");
+    let flowering =
+        rose["traits"].as_array().and_then(|traits| traits.iter().find(|t| t["id"] == "flowering")).expect("a trait");
     assert_eq!(flowering["usual"], "repeat");
     assert!(flowering["question"].as_str().is_some_and(|question| question.starts_with('¿')), "{flowering}");
-    assert!(rose["stages"].as_array().is_some_and(|stages| stages.iter().any(|stage| stage["id"] == "heat-rest" && stage["name"] != "")));
+    assert!(
+        rose["stages"]
+            .as_array()
+            .is_some_and(|stages| stages.iter().any(|stage| stage["id"] == "heat-rest" && stage["name"] != ""))
+    );
 }
 
 #[test]

@@ -74,20 +74,40 @@ impl Headings {
             AdviceStatus::Advised if tasks == 1 => self.pick("one thing to do", "una cosa por hacer").to_owned(),
             AdviceStatus::Advised => format!("{tasks} {}", self.pick("things to do", "cosas por hacer")),
             AdviceStatus::NothingDue => self.pick("nothing is due", "no toca nada").to_owned(),
-            AdviceStatus::NeedsFacts => {
-                self.pick("more must be known before anything can be advised", "hay que saber más antes de aconsejar").to_owned()
-            }
+            AdviceStatus::NeedsFacts => self
+                .pick("more must be known before anything can be advised", "hay que saber más antes de aconsejar")
+                .to_owned(),
         }
     }
 
     /// `15 September` or `15 de septiembre`.
     pub(super) fn day(self, Date(date): Date) -> String {
         const EN: [&str; 12] = [
-            "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+            "January",
+            "February",
+            "March",
+            "April",
+            "May",
+            "June",
+            "July",
+            "August",
+            "September",
+            "October",
+            "November",
             "December",
         ];
         const ES: [&str; 12] = [
-            "enero", "febrero", "marzo", "abril", "mayo", "junio", "julio", "agosto", "septiembre", "octubre", "noviembre",
+            "enero",
+            "febrero",
+            "marzo",
+            "abril",
+            "mayo",
+            "junio",
+            "julio",
+            "agosto",
+            "septiembre",
+            "octubre",
+            "noviembre",
             "diciembre",
         ];
         let names = if self.0 == Language::Es { ES } else { EN };

@@ -4,9 +4,10 @@ use std::fmt::Write as _;
 
 use super::headings::Headings;
 use crate::cli::wrapped::lines;
+use crate::v1::advice::amount::{AdviceAmount, AdviceMeasure};
 use crate::v1::advice::answer::AdviceAnswer;
 use crate::v1::advice::held::AdviceHeld;
-use crate::v1::advice::task::{AdviceAmount, AdviceApart, AdviceCaution, AdviceCheck, AdviceTask, AdviceWindow};
+use crate::v1::advice::task::{AdviceApart, AdviceCaution, AdviceCheck, AdviceTask, AdviceWindow};
 use crate::v1::advice::words::{AdviceStrength, HeldKind};
 use crate::v1::question::choices::Language;
 use crate::v1::question::date::Date;
@@ -84,10 +85,14 @@ fn one(place: usize, task: &AdviceTask, answer: &AdviceAnswer, words: Headings, 
     each(&mut row, words.after(), before.map(|other| other.title.clone()));
     each(&mut row, words.how(), task.steps.iter().enumerate().map(|(at, step)| format!("{}) {step}", at + 1)));
     each(&mut row, words.amount(), task.amounts.iter().map(|amount| self::amount(amount, words)));
-    each(&mut row, words.material(), task.materials.iter().flatten().map(|material| match &material.analysis {
-        Some(analysis) => format!("{} ({analysis})", material.name),
-        None => material.name.clone(),
-    }));
+    each(
+        &mut row,
+        words.material(),
+        task.materials.iter().flatten().map(|material| match &material.analysis {
+            Some(analysis) => format!("{} ({analysis})", material.name),
+            None => material.name.clone(),
+        }),
+    );
     each(&mut row, words.why(), task.reasons.iter().map(|reason| reason.text.clone()));
     each(&mut row, words.mind(), task.cautions.iter().map(caution));
     if !task.keep_apart.is_empty() {
@@ -95,20 +100,33 @@ fn one(place: usize, task: &AdviceTask, answer: &AdviceAnswer, words: Headings, 
     }
     if let Some(repeat) = &task.repeat {
         let every = match (repeat.min_days, repeat.max_days) {
-            (Some(min), Some(max)) if min != max => Some(words.pick("every", "cada").to_owned() + &format!(" {min}–{max} {}", words.days())),
+            (Some(min), Some(max)) if min != max => {
+                Some(words.pick("every", "cada").to_owned() + &format!(" {min}–{max} {}", words.days()))
+            }
             (Some(min), _) => Some(words.pick("every", "cada").to_owned() + &format!(" {min} {}", words.days())),
             _ => None,
         };
         let most = repeat.times.zip(repeat.within_days).map(|(times, days)| {
-            format!("{} {times} {} {days} {}", words.pick("at most", "como mucho"), words.pick("times in", "veces en"), words.days())
+            format!(
+                "{} {times} {} {days} {}",
+                words.pick("at most", "como mucho"),
+                words.pick("times in", "veces en"),
+                words.days()
+            )
         });
         row(words.repeat(), &[every, most].into_iter().flatten().collect::<Vec<_>>().join(", "));
     }
-    each(&mut row, words.expect(), task.expect.iter().flatten().map(|expect| match (expect.from, expect.until) {
-        (Some(from), Some(until)) if from != until => format!("{}: {} – {}", expect.name, words.day(from), words.day(until)),
-        (Some(from), _) => format!("{}: {} {}", expect.name, words.pick("about", "hacia el"), words.day(from)),
-        (None, _) => format!("{}: {}", expect.name, words.pick("not within a year", "no en un año")),
-    }));
+    each(
+        &mut row,
+        words.expect(),
+        task.expect.iter().flatten().map(|expect| match (expect.from, expect.until) {
+            (Some(from), Some(until)) if from != until => {
+                format!("{}: {} – {}", expect.name, words.day(from), words.day(until))
+            }
+            (Some(from), _) => format!("{}: {} {}", expect.name, words.pick("about", "hacia el"), words.day(from)),
+            (None, _) => format!("{}: {}", expect.name, words.pick("not within a year", "no en un año")),
+        }),
+    );
 }
 
 /// Rows of one kind: the label stands once.
@@ -123,14 +141,16 @@ fn window(window: &AdviceWindow, words: Headings) -> String {
         return words.all_year().to_owned();
     }
     let side = |date: Option<Date>| date.map(|date| words.day(date)).unwrap_or_default();
-    let best = window.best.filter(|best| Some(*best) != window.opens).map(|best| format!(" ({} {})", words.best(), words.day(best)));
+    let best = window
+        .best
+        .filter(|best| Some(*best) != window.opens)
+        .map(|best| format!(" ({} {})", words.best(), words.day(best)));
     format!("{} – {}{}", side(window.opens), side(window.closes), best.unwrap_or_default())
 }
 
 fn amount(amount: &AdviceAmount, words: Headings) -> String {
-    let us = |us: &Option<crate::v1::advice::task::AdviceMeasure>| {
-        us.as_ref().map(|us| format!(" ({} {})", us.value, us.unit)).unwrap_or_default()
-    };
+    let us =
+        |us: &Option<AdviceMeasure>| us.as_ref().map(|us| format!(" ({} {})", us.value, us.unit)).unwrap_or_default();
     let mut text = match (&amount.value, &amount.typical) {
         (Some(value), _) => {
             format!("{}: {value} {}{}", amount.what, amount.unit.as_deref().unwrap_or_default(), us(&amount.us))
@@ -158,7 +178,8 @@ fn caution(caution: &AdviceCaution) -> String {
 }
 
 fn apart(list: &[AdviceApart], words: Headings) -> String {
-    let each = |apart: &AdviceApart| format!("{} {} {} {}", apart.days, words.days(), words.pick("from", "de"), apart.name);
+    let each =
+        |apart: &AdviceApart| format!("{} {} {} {}", apart.days, words.days(), words.pick("from", "de"), apart.name);
     list.iter().map(each).collect::<Vec<_>>().join("; ")
 }
 
@@ -182,7 +203,8 @@ fn waiting(answer: &AdviceAnswer, words: Headings, out: &mut String) {
         return;
     }
     let _ = writeln!(out, "\n{}", words.wait());
-    let (avoid, wait): (Vec<&AdviceHeld>, Vec<&AdviceHeld>) = answer.held.iter().partition(|held| held.kind == HeldKind::Avoid);
+    let (avoid, wait): (Vec<&AdviceHeld>, Vec<&AdviceHeld>) =
+        answer.held.iter().partition(|held| held.kind == HeldKind::Avoid);
     for held in avoid.into_iter().chain(wait) {
         out.push_str(&lines("  * ", &format!("{}: {}", held.title, held.because)));
         match held.look_again {
@@ -229,7 +251,9 @@ fn foot(answer: &AdviceAnswer, words: Headings, out: &mut String) {
                 let value = match &assumed.value {
                     serde_json::Value::String(text) => text.clone(),
                     serde_json::Value::Bool(yes) => if *yes { words.yes() } else { "no" }.to_owned(),
-                    serde_json::Value::Number(number) => number.as_f64().map_or_else(|| number.to_string(), |n| n.to_string()),
+                    serde_json::Value::Number(number) => {
+                        number.as_f64().map_or_else(|| number.to_string(), |n| n.to_string())
+                    }
                     other => other.to_string(),
                 };
                 format!("{} {value} {}", assumed.words, assumed.unit).trim_end().to_owned()
@@ -237,7 +261,8 @@ fn foot(answer: &AdviceAnswer, words: Headings, out: &mut String) {
             .collect();
         out.push_str(&lines(&format!("{}: ", words.assumed()), &each.join("; ")));
     }
-    let then = answer.next_change.as_ref().map(|next| format!("; {}: {}", words.then(), next.because)).unwrap_or_default();
+    let then =
+        answer.next_change.as_ref().map(|next| format!("; {}: {}", words.then(), next.because)).unwrap_or_default();
     out.push_str(&lines("", &format!("{} {}{then}", words.holds_until(), words.date(answer.valid_until))));
     for set in &answer.rule_sets {
         let _ = writeln!(out, "{} {} ({})", set.name, set.version, set.sha256.get(..12).unwrap_or_default());

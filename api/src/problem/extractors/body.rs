@@ -5,9 +5,7 @@ use std::pin::Pin;
 use std::time::Duration;
 
 use actix_web::dev::Payload;
-use actix_web::http::header::{
-    ACCEPT_ENCODING, CONTENT_ENCODING, CONTENT_LENGTH, CONTENT_TYPE, HeaderValue,
-};
+use actix_web::http::header::{ACCEPT_ENCODING, CONTENT_ENCODING, CONTENT_LENGTH, CONTENT_TYPE, HeaderValue};
 use actix_web::web::{Bytes, BytesMut};
 use actix_web::{FromRequest, HttpRequest};
 use futures_util::StreamExt;
@@ -18,8 +16,7 @@ use super::collect::{self, Leaves};
 use super::{nesting, strict, tree};
 use crate::problem::faults::Faults;
 use crate::problem::kinds::{
-    BAD_JSON, BODY_TOO_LARGE, BODY_TOO_SLOW, INVALID_REQUEST, NESTED_TOO_DEEP,
-    UNSUPPORTED_MEDIA_TYPE,
+    BAD_JSON, BODY_TOO_LARGE, BODY_TOO_SLOW, INVALID_REQUEST, NESTED_TOO_DEEP, UNSUPPORTED_MEDIA_TYPE,
 };
 use crate::problem::wording::clipped;
 use crate::problem::{Problem, wire::FieldError};
@@ -42,31 +39,16 @@ impl<T: DeserializeOwned + 'static> FromRequest for Body<T> {
         let payload = payload.take();
         Box::pin(async move {
             announced?;
-            let text = collected(
-                payload,
-                settings.limits.body_bytes,
-                settings.deadlines.body(),
-            )
-            .await?;
+            let text = collected(payload, settings.limits.body_bytes, settings.deadlines.body()).await?;
             parsed(&text, settings.limits.nesting).map(Self)
         })
     }
 }
 
 fn is_json(request: &HttpRequest) -> Result<(), Problem> {
-    let header = |name| {
-        request
-            .headers()
-            .get(name)
-            .and_then(|value: &HeaderValue| value.to_str().ok())
-    };
-    if let Some(coding) =
-        header(CONTENT_ENCODING).filter(|coding| !coding.eq_ignore_ascii_case("identity"))
-    {
-        let detail = format!(
-            "expected a body that is not compressed, found `content-encoding: {}`",
-            clipped(coding)
-        );
+    let header = |name| request.headers().get(name).and_then(|value: &HeaderValue| value.to_str().ok());
+    if let Some(coding) = header(CONTENT_ENCODING).filter(|coding| !coding.eq_ignore_ascii_case("identity")) {
+        let detail = format!("expected a body that is not compressed, found `content-encoding: {}`", clipped(coding));
         return Err(Problem::new(UNSUPPORTED_MEDIA_TYPE, detail)
             .with_header(ACCEPT_ENCODING, HeaderValue::from_static("identity")));
     }
@@ -74,32 +56,19 @@ fn is_json(request: &HttpRequest) -> Result<(), Problem> {
         let detail = "expected the header `content-type: application/json`, found none";
         return Err(Problem::new(UNSUPPORTED_MEDIA_TYPE, detail));
     };
-    let mut parts = media
-        .split(';')
-        .map(|part| part.trim().to_ascii_lowercase());
+    let mut parts = media.split(';').map(|part| part.trim().to_ascii_lowercase());
     let name = parts.next().unwrap_or_default();
-    let structured = name
-        .strip_prefix("application/")
-        .is_some_and(|sub| sub == "json" || sub.ends_with("+json"));
-    let charset = parts.find_map(|part| {
-        part.strip_prefix("charset=")
-            .map(|set| set.trim_matches('"').to_owned())
-    });
+    let structured = name.strip_prefix("application/").is_some_and(|sub| sub == "json" || sub.ends_with("+json"));
+    let charset = parts.find_map(|part| part.strip_prefix("charset=").map(|set| set.trim_matches('"').to_owned()));
     if structured && charset.is_none_or(|set| set == "utf-8") {
         return Ok(());
     }
-    let detail = format!(
-        "expected `application/json` in UTF-8, found `{}`",
-        clipped(media)
-    );
+    let detail = format!("expected `application/json` in UTF-8, found `{}`", clipped(media));
     Err(Problem::new(UNSUPPORTED_MEDIA_TYPE, detail))
 }
 
 fn fits(request: &HttpRequest, most: usize) -> Result<(), Problem> {
-    let announced = request
-        .headers()
-        .get(CONTENT_LENGTH)
-        .and_then(|length| length.to_str().ok()?.parse::<u64>().ok());
+    let announced = request.headers().get(CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse::<u64>().ok());
     match announced {
         Some(length) if length > most as u64 => Err(too_large(most)),
         _ => Ok(()),
@@ -114,9 +83,7 @@ async fn collected(mut payload: Payload, most: usize, within: Duration) -> Resul
     let reading = async {
         let mut body = BytesMut::new();
         while let Some(part) = payload.next().await {
-            let part = part.map_err(|_| {
-                Problem::new(BAD_JSON, "the body ended before its announced length")
-            })?;
+            let part = part.map_err(|_| Problem::new(BAD_JSON, "the body ended before its announced length"))?;
             if body.len() + part.len() > most {
                 return Err(too_large(most));
             }
@@ -136,17 +103,13 @@ async fn collected(mut payload: Payload, most: usize, within: Duration) -> Resul
 /// A text read as a `T`, with every place named that does not fit.
 pub(crate) fn parsed<T: DeserializeOwned>(text: &[u8], deepest: usize) -> Result<T, Problem> {
     if nesting::is_deeper(text, deepest) {
-        return Err(Problem::new(
-            NESTED_TOO_DEEP,
-            format!("expected at most {deepest} levels"),
-        ));
+        return Err(Problem::new(NESTED_TOO_DEEP, format!("expected at most {deepest} levels")));
     }
     let first = match strict::from_json(text) {
         Ok(read) => return Ok(read),
         Err(error) => error,
     };
-    let tree::Tree(value) =
-        serde_json::from_slice(text).map_err(|error| unreadable(text, &error))?;
+    let tree::Tree(value) = serde_json::from_slice(text).map_err(|error| unreadable(text, &error))?;
     match collect::read(value, Leaves::Json) {
         Err(faults) => Err(Problem::invalid(INVALID_REQUEST, faults.into_errors())),
         // The two readings differ: the fault is still the request's, and the first one said what it is.
@@ -162,13 +125,7 @@ fn unreadable(text: &[u8], error: &serde_json::Error) -> Problem {
     match error.classify() {
         Category::Data => {
             let detail = words;
-            Problem::invalid(
-                INVALID_REQUEST,
-                vec![FieldError {
-                    pointer: String::new(),
-                    detail,
-                }],
-            )
+            Problem::invalid(INVALID_REQUEST, vec![FieldError { pointer: String::new(), detail }])
         }
         _ => Problem::new(BAD_JSON, words),
     }

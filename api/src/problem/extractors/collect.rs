@@ -56,10 +56,9 @@ pub(super) fn read<T: DeserializeOwned>(mut value: Value, leaves: Leaves) -> Res
 fn is_our_doing(there: &[Step], misfit: &Misfit, removed: &[Vec<Step>]) -> bool {
     let inside = |path: &&Vec<Step>| path.len() > there.len() && path.starts_with(there);
     match misfit {
-        Misfit::Missing(name) => removed
-            .iter()
-            .filter(inside)
-            .any(|path| path.get(there.len()) == Some(&Step::Key((*name).to_owned()))),
+        Misfit::Missing(name) => {
+            removed.iter().filter(inside).any(|path| path.get(there.len()) == Some(&Step::Key((*name).to_owned())))
+        }
         _ => removed.iter().any(|path| inside(&path)),
     }
 }
@@ -80,10 +79,7 @@ fn as_sent(here: &[Step], removed: &[Vec<Step>]) -> Vec<Step> {
                     })
                     .collect();
                 gone.sort_unstable();
-                Step::Index(
-                    gone.into_iter()
-                        .fold(*index, |at, gone| if gone <= at { at + 1 } else { at }),
-                )
+                Step::Index(gone.into_iter().fold(*index, |at, gone| if gone <= at { at + 1 } else { at }))
             }
         };
         there.push(step);
@@ -145,17 +141,11 @@ mod tests {
 
     fn errors(value: Value) -> Vec<(String, String)> {
         let faults = read::<Bed>(value, Leaves::Json).expect_err("does not fit");
-        faults
-            .into_errors()
-            .into_iter()
-            .map(|e| (e.pointer, e.detail))
-            .collect()
+        faults.into_errors().into_iter().map(|e| (e.pointer, e.detail)).collect()
     }
 
     fn said(rows: &[(&str, &str)]) -> Vec<(String, String)> {
-        rows.iter()
-            .map(|(at, detail)| ((*at).to_owned(), (*detail).to_owned()))
-            .collect()
+        rows.iter().map(|(at, detail)| ((*at).to_owned(), (*detail).to_owned())).collect()
     }
 
     #[test]
@@ -170,15 +160,9 @@ mod tests {
                 ("/rain/1", "expected a number, found the text `x`"),
                 ("/rain/2", "expected a number, found the text `y`"),
                 ("/rows/0/crop", "expected text, found `1`"),
-                (
-                    "/rows/1/open",
-                    "expected `true` or `false`, found the text `no`"
-                ),
+                ("/rows/1/open", "expected `true` or `false`, found the text `no`"),
                 ("/rows/2/crop", "expected text, found `2`"),
-                (
-                    "/rows/3/kind",
-                    "unknown field `kind`, expected one of `crop`, `open`"
-                ),
+                ("/rows/3/kind", "unknown field `kind`, expected one of `crop`, `open`"),
                 ("/rows/3/crop", "missing field `crop`"),
             ])
         );
@@ -186,10 +170,7 @@ mod tests {
 
     #[test]
     fn a_missing_member_is_pointed_at_where_it_should_stand() {
-        assert_eq!(
-            errors(json!({"name": "north"})),
-            said(&[("/depth", "missing field `depth`")])
-        );
+        assert_eq!(errors(json!({"name": "north"})), said(&[("/depth", "missing field `depth`")]));
     }
 
     #[test]
@@ -198,10 +179,7 @@ mod tests {
             errors(json!({"name": "north", "depth": 1, "rows": [["leek", true]]})),
             said(&[("/rows/0", "expected an object, found a list")])
         );
-        assert_eq!(
-            errors(json!([])),
-            said(&[("", "expected an object, found a list")])
-        );
+        assert_eq!(errors(json!([])), said(&[("", "expected an object, found a list")]));
     }
 
     #[test]

@@ -4,12 +4,7 @@
 /// parser will refuse it.
 pub(super) fn is_deeper(text: &[u8], most: usize) -> bool {
     // Most requests have fewer brackets than they could have levels: counting is much cheaper than following.
-    if text
-        .iter()
-        .filter(|byte| matches!(byte, b'{' | b'['))
-        .count()
-        <= most
-    {
+    if text.iter().filter(|byte| matches!(byte, b'{' | b'[')).count() <= most {
         return false;
     }
     let (mut depth, mut in_text, mut escaped) = (0_usize, false, false);

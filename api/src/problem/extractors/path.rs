@@ -26,11 +26,7 @@ impl<T: DeserializeOwned> FromRequest for PathParts<T> {
     type Future = Ready<Result<Self, Problem>>;
 
     fn from_request(request: &HttpRequest, _: &mut Payload) -> Self::Future {
-        ready(
-            read(request)
-                .map(Self)
-                .map_err(|faults| Problem::invalid(BAD_PATH, faults.into_errors())),
-        )
+        ready(read(request).map(Self).map_err(|faults| Problem::invalid(BAD_PATH, faults.into_errors())))
     }
 }
 
@@ -50,9 +46,5 @@ fn read<T: DeserializeOwned>(request: &HttpRequest) -> Result<T, Faults> {
             parts.push((name.to_owned(), part.into_owned()));
         }
     }
-    if faults.is_empty() {
-        collect::read(object_of(parts.into_iter()), Leaves::Texts)
-    } else {
-        Err(faults)
-    }
+    if faults.is_empty() { collect::read(object_of(parts.into_iter()), Leaves::Texts) } else { Err(faults) }
 }

@@ -3,10 +3,7 @@
 //! In `text` mode, for queries and paths, all leaves are texts, and numbers and truths are read out of them.
 
 use serde::de::value::StrDeserializer;
-use serde::de::{
-    DeserializeSeed, Deserializer, Error, IntoDeserializer, MapAccess, SeqAccess, Unexpected,
-    Visitor,
-};
+use serde::de::{DeserializeSeed, Deserializer, Error, IntoDeserializer, MapAccess, SeqAccess, Unexpected, Visitor};
 use serde::forward_to_deserialize_any;
 use serde_json::{Map, Value, map};
 
@@ -73,15 +70,8 @@ impl<'de> Deserializer<'de> for Reader<'de> {
                 _ => visitor.visit_f64(number.as_f64().unwrap_or(f64::NAN)),
             },
             Value::String(text) => visitor.visit_borrowed_str(text),
-            Value::Array(list) => visitor.visit_seq(Entries {
-                rest: list.iter(),
-                text: self.text,
-            }),
-            Value::Object(object) => visitor.visit_map(Members {
-                rest: object.iter(),
-                value: None,
-                text: self.text,
-            }),
+            Value::Array(list) => visitor.visit_seq(Entries { rest: list.iter(), text: self.text }),
+            Value::Object(object) => visitor.visit_map(Members { rest: object.iter(), value: None, text: self.text }),
         }
     }
 
@@ -92,11 +82,7 @@ impl<'de> Deserializer<'de> for Reader<'de> {
         }
     }
 
-    fn deserialize_newtype_struct<V: Visitor<'de>>(
-        self,
-        _name: &'static str,
-        visitor: V,
-    ) -> Result<V::Value, Misfit> {
+    fn deserialize_newtype_struct<V: Visitor<'de>>(self, _name: &'static str, visitor: V) -> Result<V::Value, Misfit> {
         visitor.visit_newtype_struct(self)
     }
 
@@ -130,24 +116,17 @@ impl<'de> Deserializer<'de> for Reader<'de> {
     fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Misfit> {
         match self.value {
             // A parameter given once is a list of one.
-            Value::String(_) if self.text => visitor.visit_seq(Entries {
-                rest: std::slice::from_ref(self.value).iter(),
-                text: true,
-            }),
+            Value::String(_) if self.text => {
+                visitor.visit_seq(Entries { rest: std::slice::from_ref(self.value).iter(), text: true })
+            }
             _ => self.deserialize_any(visitor),
         }
     }
 
-    fn deserialize_tuple<V: Visitor<'de>>(
-        self,
-        length: usize,
-        visitor: V,
-    ) -> Result<V::Value, Misfit> {
+    fn deserialize_tuple<V: Visitor<'de>>(self, length: usize, visitor: V) -> Result<V::Value, Misfit> {
         match self.value {
             // A list that is too short fails by itself, once all that it has is read.
-            Value::Array(list) if list.len() > length => {
-                Err(Misfit::invalid_length(list.len(), &visitor))
-            }
+            Value::Array(list) if list.len() > length => Err(Misfit::invalid_length(list.len(), &visitor)),
             _ => self.deserialize_seq(visitor),
         }
     }
@@ -179,15 +158,9 @@ struct Entries<'a> {
 impl<'de> SeqAccess<'de> for Entries<'de> {
     type Error = Misfit;
 
-    fn next_element_seed<T: DeserializeSeed<'de>>(
-        &mut self,
-        seed: T,
-    ) -> Result<Option<T::Value>, Misfit> {
+    fn next_element_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<Option<T::Value>, Misfit> {
         let text = self.text;
-        self.rest
-            .next()
-            .map(|value| seed.deserialize(Reader { value, text }))
-            .transpose()
+        self.rest.next().map(|value| seed.deserialize(Reader { value, text })).transpose()
     }
 
     fn size_hint(&self) -> Option<usize> {
@@ -204,10 +177,7 @@ struct Members<'a> {
 impl<'de> MapAccess<'de> for Members<'de> {
     type Error = Misfit;
 
-    fn next_key_seed<K: DeserializeSeed<'de>>(
-        &mut self,
-        seed: K,
-    ) -> Result<Option<K::Value>, Misfit> {
+    fn next_key_seed<K: DeserializeSeed<'de>>(&mut self, seed: K) -> Result<Option<K::Value>, Misfit> {
         let Some((name, value)) = self.rest.next() else {
             return Ok(None);
         };
@@ -218,10 +188,7 @@ impl<'de> MapAccess<'de> for Members<'de> {
 
     fn next_value_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<T::Value, Misfit> {
         let value = self.value.take().unwrap_or(&Value::Null);
-        seed.deserialize(Reader {
-            value,
-            text: self.text,
-        })
+        seed.deserialize(Reader { value, text: self.text })
     }
 
     fn size_hint(&self) -> Option<usize> {

@@ -51,27 +51,15 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for Strict<D> {
         self.0.deserialize_map(Strict(visitor))
     }
 
-    fn deserialize_unit_struct<V: Visitor<'de>>(
-        self,
-        name: &'static str,
-        visitor: V,
-    ) -> Result<V::Value, D::Error> {
+    fn deserialize_unit_struct<V: Visitor<'de>>(self, name: &'static str, visitor: V) -> Result<V::Value, D::Error> {
         self.0.deserialize_unit_struct(name, Strict(visitor))
     }
 
-    fn deserialize_newtype_struct<V: Visitor<'de>>(
-        self,
-        name: &'static str,
-        visitor: V,
-    ) -> Result<V::Value, D::Error> {
+    fn deserialize_newtype_struct<V: Visitor<'de>>(self, name: &'static str, visitor: V) -> Result<V::Value, D::Error> {
         self.0.deserialize_newtype_struct(name, Strict(visitor))
     }
 
-    fn deserialize_tuple<V: Visitor<'de>>(
-        self,
-        length: usize,
-        visitor: V,
-    ) -> Result<V::Value, D::Error> {
+    fn deserialize_tuple<V: Visitor<'de>>(self, length: usize, visitor: V) -> Result<V::Value, D::Error> {
         self.0.deserialize_tuple(length, Strict(visitor))
     }
 
@@ -81,8 +69,7 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for Strict<D> {
         length: usize,
         visitor: V,
     ) -> Result<V::Value, D::Error> {
-        self.0
-            .deserialize_tuple_struct(name, length, Strict(visitor))
+        self.0.deserialize_tuple_struct(name, length, Strict(visitor))
     }
 
     fn deserialize_enum<V: Visitor<'de>>(
@@ -133,10 +120,7 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Strict<V> {
         self.0.visit_some(Strict(deserializer))
     }
 
-    fn visit_newtype_struct<D: Deserializer<'de>>(
-        self,
-        deserializer: D,
-    ) -> Result<V::Value, D::Error> {
+    fn visit_newtype_struct<D: Deserializer<'de>>(self, deserializer: D) -> Result<V::Value, D::Error> {
         self.0.visit_newtype_struct(Strict(deserializer))
     }
 
@@ -165,10 +149,7 @@ impl<'de, S: DeserializeSeed<'de>> DeserializeSeed<'de> for Strict<S> {
 impl<'de, A: SeqAccess<'de>> SeqAccess<'de> for Strict<A> {
     type Error = A::Error;
 
-    fn next_element_seed<T: DeserializeSeed<'de>>(
-        &mut self,
-        seed: T,
-    ) -> Result<Option<T::Value>, A::Error> {
+    fn next_element_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<Option<T::Value>, A::Error> {
         self.0.next_element_seed(Strict(seed))
     }
 
@@ -180,10 +161,7 @@ impl<'de, A: SeqAccess<'de>> SeqAccess<'de> for Strict<A> {
 impl<'de, A: MapAccess<'de>> MapAccess<'de> for Strict<A> {
     type Error = A::Error;
 
-    fn next_key_seed<K: DeserializeSeed<'de>>(
-        &mut self,
-        seed: K,
-    ) -> Result<Option<K::Value>, A::Error> {
+    fn next_key_seed<K: DeserializeSeed<'de>>(&mut self, seed: K) -> Result<Option<K::Value>, A::Error> {
         self.0.next_key_seed(seed)
     }
 
@@ -215,17 +193,8 @@ mod tests {
     #[test]
     fn an_object_is_read_and_a_list_in_its_place_is_not() {
         let read = from_json::<Place>(br#"{"latitude": 1, "inner": {"depth": 2}}"#).expect("fits");
-        assert_eq!(
-            read,
-            Place {
-                latitude: 1.0,
-                inner: Some(Inner { depth: 2.0 })
-            }
-        );
-        assert!(
-            serde_json::from_slice::<Place>(b"[1, [2]]").is_ok(),
-            "else this file has no purpose"
-        );
+        assert_eq!(read, Place { latitude: 1.0, inner: Some(Inner { depth: 2.0 }) });
+        assert!(serde_json::from_slice::<Place>(b"[1, [2]]").is_ok(), "else this file has no purpose");
         assert!(from_json::<Place>(b"[1, null]").is_err());
         assert!(from_json::<Place>(br#"{"latitude": 1, "inner": [2]}"#).is_err());
         assert!(from_json::<Place>(br#"{"latitude": 1} 2"#).is_err());

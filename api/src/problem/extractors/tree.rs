@@ -61,9 +61,7 @@ impl<'de> Visitor<'de> for TreeVisitor {
         let mut object = Map::new();
         while let Some(name) = members.next_key::<String>()? {
             if object.contains_key(&name) {
-                return Err(Error::custom(format_args!(
-                    "the field `{name}` stands twice"
-                )));
+                return Err(Error::custom(format_args!("the field `{name}` stands twice")));
             }
             let Tree(value) = members.next_value()?;
             object.insert(name, value);
@@ -78,15 +76,8 @@ mod tests {
 
     #[test]
     fn a_member_that_stands_twice_is_refused_with_its_place() {
-        let error = serde_json::from_str::<Tree>("{\"pets\": true,\n \"pets\": false}")
-            .err()
-            .expect("refused");
-        assert!(
-            error
-                .to_string()
-                .starts_with("the field `pets` stands twice at line 2"),
-            "{error}"
-        );
+        let error = serde_json::from_str::<Tree>("{\"pets\": true,\n \"pets\": false}").err().expect("refused");
+        assert!(error.to_string().starts_with("the field `pets` stands twice at line 2"), "{error}");
     }
 
     #[test]

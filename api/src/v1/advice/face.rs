@@ -11,7 +11,17 @@ use crate::v1::question::choices::{Detail, UnitSystem};
 
 /// What of a task stands in a brief answer.
 const BRIEF_TASK: [&str; 11] = [
-    "id", "title", "priority", "window", "check_first", "steps", "amounts", "keep_apart", "reasons", "cautions", "professional",
+    "id",
+    "title",
+    "priority",
+    "window",
+    "check_first",
+    "steps",
+    "amounts",
+    "keep_apart",
+    "reasons",
+    "cautions",
+    "professional",
 ];
 
 /// What is kept of a task that a limit cut.

@@ -9,9 +9,9 @@ use super::{example, reply};
 use crate::problem::Problem;
 use crate::problem::extractors::Body;
 use crate::sets::rules::Rules;
+use crate::v1::language;
 use crate::v1::question::today;
 use crate::v1::sent::{self, Keep};
-use crate::v1::language;
 
 /// What should be done now?
 ///

@@ -1,12 +1,13 @@
 //! `/v1/advice`: what to do now, in what order, how much, and why.
 //!
 //! - [`request`] the question
-//! - [`answer`] the answer as it is sent, with [`task`] and [`held`], and [`words`], the fixed words in it
+//! - [`answer`] the answer as it is sent, with [`task`], [`amount`] and [`held`], and [`words`], the fixed words in it
 //! - `face` how much of it is shown, in which units
 //! - [`reply`] from the one to the other
 //! - [`give`] `POST /v1/advice`
 //! - `example` the example of the document
 
+pub mod amount;
 pub mod answer;
 mod example;
 mod face;

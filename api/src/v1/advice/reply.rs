@@ -31,7 +31,12 @@ pub struct Reply {
 ///
 /// # Errors
 /// The problem that names every wrong place.
-pub fn to(request: AdviceRequest, accepted: Option<Language>, rules: &Rules, now: DateTime<Utc>) -> Result<Reply, Problem> {
+pub fn to(
+    request: AdviceRequest,
+    accepted: Option<Language>,
+    rules: &Rules,
+    now: DateTime<Utc>,
+) -> Result<Reply, Problem> {
     let language = request.language.or(accepted).unwrap_or(Language::En);
     let face = Face::of(&request);
     let set = rules.set();
@@ -76,7 +81,11 @@ fn later(request: &AdviceRequest, faults: &mut Faults) {
     let words = request.condition.as_ref().and_then(|condition| condition.words.as_ref());
     for (at, is_asked, detail) in [
         ("/as_of", request.as_of.is_some(), "earlier rule sets are not kept yet: leave it out for the set of today"),
-        ("/recall", request.recall, "an answer can't carry its recall text yet: keep the request and the `digest` instead"),
+        (
+            "/recall",
+            request.recall,
+            "an answer can't carry its recall text yet: keep the request and the `digest` instead",
+        ),
         (
             "/condition/words",
             words.is_some(),
@@ -96,7 +105,10 @@ fn sets(named: &[String], set: &Set, faults: &mut Faults) {
         let at = entry("/rule_sets", place);
         let is_known = asked.split_once('@').map_or(asked == name, |(n, v)| n == name && v == version);
         if !is_known {
-            let detail = format!("unknown rule set `{}`, expected `{name}` or `{name}@{version}`", crate::problem::clipped(asked));
+            let detail = format!(
+                "unknown rule set `{}`, expected `{name}` or `{name}@{version}`",
+                crate::problem::clipped(asked)
+            );
             faults.add_if_new(Some(UNKNOWN_RULE_SET), at, detail);
         } else if place > 0 {
             faults.add_if_new(None, at, format!("the rule set `{name}` stands twice"));

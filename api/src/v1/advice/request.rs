@@ -99,10 +99,7 @@ impl AdviceRequest {
         faults.ids("", "rule_sets", &self.rule_sets, 10);
         faults.in_range("", "limit", self.limit.map(f64::from), (1.0, 200.0), "");
         if self.as_of.is_some() && self.rule_sets.iter().any(|set| set.contains('@')) {
-            faults.add(
-                "/as_of",
-                "expected a date or pinned versions in `rule_sets`, found both",
-            );
+            faults.add("/as_of", "expected a date or pinned versions in `rule_sets`, found both");
         }
         faults
     }

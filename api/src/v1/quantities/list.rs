@@ -51,10 +51,8 @@ pub struct QuantityPage {
 )]
 pub async fn list_quantities(Query(page): Query<PageQuery>) -> Result<HttpResponse, Problem> {
     let page = page.of(BY_NAME.iter().copied(), |quantity| quantity.name)?;
-    Ok(HttpResponse::Ok()
-        .insert_header((CACHE_CONTROL, "public, max-age=3600"))
-        .json(QuantityPage {
-            items: page.items.into_iter().map(QuantityEntry::from).collect(),
-            next_cursor: page.next_cursor,
-        }))
+    Ok(HttpResponse::Ok().insert_header((CACHE_CONTROL, "public, max-age=3600")).json(QuantityPage {
+        items: page.items.into_iter().map(QuantityEntry::from).collect(),
+        next_cursor: page.next_cursor,
+    }))
 }

@@ -89,22 +89,8 @@ pub struct ReckonAnswer {
 impl From<Outcome> for ReckonAnswer {
     fn from(outcome: Outcome) -> Self {
         let value = outcome.value.to_json();
-        let Outcome {
-            quantity,
-            unit,
-            notes,
-            method,
-            source,
-            ..
-        } = outcome;
-        Self {
-            quantity,
-            value,
-            unit,
-            notes,
-            method,
-            source,
-        }
+        let Outcome { quantity, unit, notes, method, source, .. } = outcome;
+        Self { quantity, value, unit, notes, method, source }
     }
 }
 
@@ -129,23 +115,16 @@ pub async fn reckon_quantity(
     PathParts(asked): PathParts<QuantityName>,
     Body(request): Body<ReckonRequest>,
 ) -> Result<Json<ReckonAnswer>, Problem> {
-    let quantity = quantity::find(&asked.name)
-        .map_err(|unknown| Problem::new(UNKNOWN_QUANTITY, unknown.to_string()))?;
+    let quantity =
+        quantity::find(&asked.name).map_err(|unknown| Problem::new(UNKNOWN_QUANTITY, unknown.to_string()))?;
     match quantity.reckon_json(&Value::Object(request.inputs.clone())) {
         Ok(outcome) => Ok(Json(outcome.into())),
-        Err(first) => Err(Problem::invalid(
-            INVALID_REQUEST,
-            all_wrong(quantity, request.inputs, first).into_errors(),
-        )),
+        Err(first) => Err(Problem::invalid(INVALID_REQUEST, all_wrong(quantity, request.inputs, first).into_errors())),
     }
 }
 
 /// Reckoning stops at the first wrong input. It is noted and taken out, and the rest is tried again.
-fn all_wrong(
-    quantity: &'static Quantity,
-    mut inputs: Map<String, Value>,
-    first: QuantityError,
-) -> Faults {
+fn all_wrong(quantity: &'static Quantity, mut inputs: Map<String, Value>, first: QuantityError) -> Faults {
     let mut faults = Faults::default();
     let mut removed = BTreeSet::new();
     let mut error = first;
@@ -165,10 +144,7 @@ fn all_wrong(
         }
         // Inputs that only do not go together may do so once the wrong ones are right.
         if removed.is_empty() || !matches!(error, QuantityError::Refused { .. }) {
-            let at = error.field().map_or_else(
-                || "/inputs".to_owned(),
-                |field| pointer::below("/inputs", field),
-            );
+            let at = error.field().map_or_else(|| "/inputs".to_owned(), |field| pointer::below("/inputs", field));
             faults.add(at, error.to_string());
         }
         let Some(field) = error.field().map(str::to_owned) else {

@@ -104,12 +104,7 @@ impl From<&'static Input> for QuantityInput {
                 range = Some((min, max));
                 QuantityInputKind::Measure
             }
-            Kind::Numbers {
-                min,
-                max,
-                count: length,
-                ..
-            } => {
+            Kind::Numbers { min, max, count: length, .. } => {
                 range = Some((min, max));
                 count = Some(length);
                 QuantityInputKind::Numbers

@@ -3,8 +3,9 @@
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
+// The word is a `tt`: as a `literal` it would not be seen by the maker of the schema, which reads the attribute itself.
 macro_rules! choices {
-    ($($(#[$about:meta])* $name:ident { $($variant:ident $word:literal $said:literal,)* })*) => {$(
+    ($($(#[$about:meta])* $name:ident { $($variant:ident $word:tt $said:literal,)* })*) => {$(
         $(#[$about])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Deserialize, Serialize, ToSchema)]
         pub enum $name {

@@ -5,7 +5,7 @@ use utoipa::ToSchema;
 
 use super::date::{Date, DayOfYear};
 use crate::problem::faults::Faults;
-use crate::problem::pointer::below;
+use crate::problem::pointer::{below, entry};
 
 /// Most days of observations, and of a forecast.
 const MOST_OBSERVED: usize = 400;
@@ -113,6 +113,7 @@ pub struct ClimateDay {
     /// Rain, mm.
     pub rain_mm: Option<f64>,
     /// Mean wind, km/h.
+    #[schema(minimum = 0, maximum = 144)]
     pub wind_kmh: Option<f64>,
 }
 
@@ -147,39 +148,18 @@ impl ClimateGiven {
     /// What is wrong with its form, and with the numbers that every form has. The numbers of a climate written out
     /// are judged where the season is reckoned from them.
     pub(crate) fn check(&self, at: &str, faults: &mut Faults) {
-        let forms = [
-            ("id", self.id.is_some()),
-            ("area", self.area.is_some()),
-            ("latitude", self.latitude.is_some()),
-        ];
-        let said: Vec<&str> = forms
-            .iter()
-            .filter(|(_, said)| *said)
-            .map(|(name, _)| *name)
-            .collect();
+        let forms = [("id", self.id.is_some()), ("area", self.area.is_some()), ("latitude", self.latitude.is_some())];
+        let said: Vec<&str> = forms.iter().filter(|(_, said)| *said).map(|(name, _)| *name).collect();
         match said.as_slice() {
-            [] => faults.add(
-                at,
-                "expected one of `id`, `area`, or `latitude` with `normals` or `longitude`",
-            ),
+            [] => faults.add(at, "expected one of `id`, `area`, or `latitude` with `normals` or `longitude`"),
             ["latitude"] if self.normals.is_none() && self.longitude.is_none() => {
-                faults.add(
-                    below(at, "longitude"),
-                    "expected a longitude, since no normals are given",
-                );
+                faults.add(below(at, "longitude"), "expected a longitude, since no normals are given");
             }
             [form @ ("id" | "area")] => self.check_named(form, at, faults),
             [_] => {}
             [_, second, ..] => {
-                let named = said
-                    .iter()
-                    .map(|name| format!("`{name}`"))
-                    .collect::<Vec<_>>()
-                    .join(", ");
-                faults.add(
-                    below(at, second),
-                    format!("expected one of `id`, `area` and `latitude`, found {named}"),
-                );
+                let named = said.iter().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ");
+                faults.add(below(at, second), format!("expected one of `id`, `area` and `latitude`, found {named}"));
             }
         }
         for (name, text) in [("id", &self.id), ("area", &self.area)] {
@@ -191,31 +171,26 @@ impl ClimateGiven {
         if let Some(normals) = &self.normals {
             let at = below(at, "normals");
             if normals.rh_pct.is_some() && normals.dew_point_c.is_some() {
-                faults.add(
-                    below(&at, "dew_point_c"),
-                    "expected `rh_pct` or `dew_point_c`, found both",
-                );
+                faults.add(below(&at, "dew_point_c"), "expected `rh_pct` or `dew_point_c`, found both");
             }
             if normals.sunshine_h.is_some() && normals.solar_mj.is_some() {
-                faults.add(
-                    below(&at, "solar_mj"),
-                    "expected `sunshine_h` or `solar_mj`, found both",
-                );
+                faults.add(below(&at, "solar_mj"), "expected `sunshine_h` or `solar_mj`, found both");
             }
         }
-        faults.at_most(
-            at,
-            "observations",
-            self.observations.as_ref().map_or(0, Vec::len),
-            MOST_OBSERVED,
-        );
+        faults.at_most(at, "observations", self.observations.as_ref().map_or(0, Vec::len), MOST_OBSERVED);
+        let observed = self.observations.as_deref().unwrap_or_default();
+        check_wind(observed, &below(at, "observations"), faults);
         if let Some(forecast) = &self.forecast {
-            faults.at_most(
-                &below(at, "forecast"),
-                "days",
-                forecast.days.len(),
-                MOST_FORECAST,
-            );
+            let at = below(at, "forecast");
+            faults.at_most(&at, "days", forecast.days.len(), MOST_FORECAST);
+            check_wind(&forecast.days, &below(&at, "days"), faults);
         }
+    }
+}
+
+/// The wind of each day, in the unit in which it is given: the profile knows it in m/s.
+fn check_wind(days: &[ClimateDay], at: &str, faults: &mut Faults) {
+    for (place, day) in days.iter().enumerate() {
+        faults.in_range(&entry(at, place), "wind_kmh", day.wind_kmh, (0.0, 144.0), "km/h");
     }
 }

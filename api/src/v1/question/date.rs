@@ -58,17 +58,13 @@ impl Written for DayOfYear {
         let (month, day) = text.split_once('-')?;
         match date.to_string().as_str() {
             "2024-02-29" => Some(Self { month: 2, day: 28 }),
-            _ => Some(Self {
-                month: month.parse().ok()?,
-                day: day.parse().ok()?,
-            }),
+            _ => Some(Self { month: month.parse().ok()?, day: day.parse().ok()? }),
         }
     }
 }
 
 impl Written for AsOf {
-    const EXPECTED: &'static str =
-        "a date such as `2026-09-15` or an instant such as `2026-09-15T12:00:00Z`";
+    const EXPECTED: &'static str = "a date such as `2026-09-15` or an instant such as `2026-09-15T12:00:00Z`";
 
     fn read(text: &str) -> Option<Self> {
         match Date::read(text) {
@@ -94,9 +90,7 @@ impl fmt::Display for AsOf {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Day(date) => write!(f, "{date}"),
-            Self::Instant(instant) => {
-                f.write_str(&instant.to_rfc3339_opts(SecondsFormat::AutoSi, true))
-            }
+            Self::Instant(instant) => f.write_str(&instant.to_rfc3339_opts(SecondsFormat::AutoSi, true)),
         }
     }
 }
@@ -111,13 +105,7 @@ impl<T: Written> Visitor<'_> for Read<T> {
     }
 
     fn visit_str<E: Error>(self, text: &str) -> Result<T, E> {
-        T::read(text).ok_or_else(|| {
-            E::custom(format_args!(
-                "expected {}, found `{}`",
-                T::EXPECTED,
-                clipped(text)
-            ))
-        })
+        T::read(text).ok_or_else(|| E::custom(format_args!("expected {}, found `{}`", T::EXPECTED, clipped(text))))
     }
 }
 
@@ -167,34 +155,17 @@ mod tests {
     #[test]
     fn only_whole_dates_are_dates() {
         for text in ["2026-09-15", "2024-02-29", "0001-01-01"] {
-            assert_eq!(
-                Date::read(text).map(|d| d.to_string()).as_deref(),
-                Some(text)
-            );
+            assert_eq!(Date::read(text).map(|d| d.to_string()).as_deref(), Some(text));
         }
-        for text in [
-            "2026-9-5",
-            "2026-02-30",
-            "2026-13-01",
-            "+026-01-01",
-            "15.09.2026",
-            "2026-09-15T00:00:00Z",
-            "",
-        ] {
+        for text in ["2026-9-5", "2026-02-30", "2026-13-01", "+026-01-01", "15.09.2026", "2026-09-15T00:00:00Z", ""] {
             assert_eq!(Date::read(text), None, "{text}");
         }
     }
 
     #[test]
     fn a_day_of_every_year_has_no_year() {
-        assert_eq!(
-            DayOfYear::read("02-29"),
-            Some(DayOfYear { month: 2, day: 28 })
-        );
-        assert_eq!(
-            DayOfYear::read("12-31").map(|d| d.to_string()).as_deref(),
-            Some("12-31")
-        );
+        assert_eq!(DayOfYear::read("02-29"), Some(DayOfYear { month: 2, day: 28 }));
+        assert_eq!(DayOfYear::read("12-31").map(|d| d.to_string()).as_deref(), Some("12-31"));
         for text in ["02-30", "13-01", "1-1", "2026-01-01"] {
             assert_eq!(DayOfYear::read(text), None, "{text}");
         }
@@ -203,21 +174,13 @@ mod tests {
     #[test]
     fn as_of_is_a_date_or_an_instant() {
         assert!(matches!(AsOf::read("2026-09-15"), Some(AsOf::Day(_))));
-        assert!(matches!(
-            AsOf::read("2026-09-15T12:00:00+02:00"),
-            Some(AsOf::Instant(_))
-        ));
+        assert!(matches!(AsOf::read("2026-09-15T12:00:00+02:00"), Some(AsOf::Instant(_))));
         assert_eq!(AsOf::read("2026-09-15T12:00:00"), None);
     }
 
     #[test]
     fn what_was_found_is_said() {
-        let error = serde_json::from_str::<Date>("\"15 Sept\"")
-            .expect_err("not a date")
-            .to_string();
-        assert!(
-            error.starts_with("expected a date such as `2026-09-15`, found `15 Sept`"),
-            "{error}"
-        );
+        let error = serde_json::from_str::<Date>("\"15 Sept\"").expect_err("not a date").to_string();
+        assert!(error.starts_with("expected a date such as `2026-09-15`, found `15 Sept`"), "{error}");
     }
 }

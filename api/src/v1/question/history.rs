@@ -31,11 +31,7 @@ impl HistoryWork {
         if self.job.is_none() && self.rule.is_none() {
             faults.add(at, "expected `job` or `rule`, found neither");
         }
-        for (name, id) in [
-            ("job", &self.job),
-            ("rule", &self.rule),
-            ("material", &self.material),
-        ] {
+        for (name, id) in [("job", &self.job), ("rule", &self.rule), ("material", &self.material)] {
             if let Some(id) = id {
                 faults.id(at, name, id);
             }

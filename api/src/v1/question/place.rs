@@ -32,7 +32,8 @@ pub(crate) fn find(said: &ClimateSaid, hollow: bool, rules: &Rules, set: &Set, f
         return registered(id, said, hollow, rules, set, faults);
     }
     if said.area.is_some() {
-        let detail = "areas need the operator's map, which can't be given yet: give monthly normals or a registered climate";
+        let detail =
+            "areas need the operator's map, which can't be given yet: give monthly normals or a registered climate";
         faults.add_if_new(Some(NOT_AVAILABLE_YET), "/climate/area".to_owned(), detail.to_owned());
         return None;
     }
@@ -40,7 +41,8 @@ pub(crate) fn find(said: &ClimateSaid, hollow: bool, rules: &Rules, set: &Set, f
     if said.normals.is_none() {
         // Where the longitude is missing too, that is said already.
         if said.longitude.is_some() {
-            let detail = "a climate by coordinates alone can't be estimated yet: give monthly normals or a registered climate";
+            let detail =
+                "a climate by coordinates alone can't be estimated yet: give monthly normals or a registered climate";
             faults.add_if_new(Some(NOT_AVAILABLE_YET), "/climate".to_owned(), detail.to_owned());
         }
         return None;
@@ -75,7 +77,14 @@ pub(crate) fn entry<'a>(id: &str, set: &'a Set) -> Option<&'a ClimateEntry> {
     set.pack.climates.iter().map(|filed| &filed.entry).find(|entry| entry.id.value == id)
 }
 
-fn registered(id: &str, said: &ClimateSaid, hollow: bool, rules: &Rules, set: &Set, faults: &mut Faults) -> Option<Place> {
+fn registered(
+    id: &str,
+    said: &ClimateSaid,
+    hollow: bool,
+    rules: &Rules,
+    set: &Set,
+    faults: &mut Faults,
+) -> Option<Place> {
     let Some(entry) = entry(id, set) else {
         let known = set.pack.climates.iter().map(|filed| filed.entry.id.value.as_str());
         let trouble = Trouble::unknown("/climate/id", "climate", id, known).of_kind(TroubleKind::UnknownClimate);
@@ -85,7 +94,9 @@ fn registered(id: &str, said: &ClimateSaid, hollow: bool, rules: &Rules, set: &S
     let climate = if said.observations.is_none() && said.forecast.is_none() {
         // As it stands in the set: its id and the set's hash say what it is.
         let key = format!("{}/{id}/{hollow}", set.sha256);
-        let made = rules.seasons().get(key, || whole(&entry.profile, faults).map(|profile| made(Some(id), profile, None, hollow)).ok_or(()));
+        let made = rules
+            .seasons()
+            .get(key, || whole(&entry.profile, faults).map(|profile| made(Some(id), profile, None, hollow)).ok_or(()));
         made.ok()?
     } else {
         let profile = whole(&with_weather(&entry.profile, said), faults)?;
@@ -95,7 +106,36 @@ fn registered(id: &str, said: &ClimateSaid, hollow: bool, rules: &Rules, set: &S
 }
 
 fn whole(said: &ClimateSaid, faults: &mut Faults) -> Option<Profile> {
-    profile(said, "/climate").map_err(|troubles| note(troubles, faults)).ok()
+    let named = |troubles: Vec<Trouble>| troubles.into_iter().map(as_sent).collect();
+    profile(said, "/climate").map_err(|troubles| note(named(troubles), faults)).ok()
+}
+
+/// Names of a profile's own, and what a request calls them.
+const NAMES: [(&str, &str, &str, &str); 4] = [
+    ("/normals/rh_pct/rh_mean", "/normals/rh_pct", "rh_mean", "rh_pct"),
+    ("/normals/rh_pct/dew_point", "/normals/dew_point_c", "dew_point", "dew_point_c"),
+    ("/normals/sunshine_h/sunshine_hours", "/normals/sunshine_h", "sunshine_hours", "sunshine_h"),
+    ("/normals/sunshine_h/solar_mj", "/normals/solar_mj", "solar_mj", "solar_mj"),
+];
+
+/// A place of the profile as the request calls it.
+fn as_sent(mut trouble: Trouble) -> Trouble {
+    for (theirs, ours, name, called) in NAMES {
+        if let Some(at) = trouble.pointer.find(theirs) {
+            trouble.pointer.replace_range(at..at + theirs.len(), ours);
+            trouble.detail = trouble.detail.replacen(&format!("{name}["), &format!("{called}["), 1);
+        }
+    }
+    let is_day =
+        ["/climate/observations/", "/climate/forecast/days/"].iter().any(|list| trouble.pointer.starts_with(list));
+    if is_day {
+        for (theirs, ours) in [("/day", "/date"), ("/wind_ms", "/wind_kmh")] {
+            if let Some(parent) = trouble.pointer.strip_suffix(theirs) {
+                trouble.pointer = format!("{parent}{ours}");
+            }
+        }
+    }
+    trouble
 }
 
 fn by_content(id: Option<&str>, profile: Profile, hollow: bool, rules: &Rules) -> Arc<Climate> {

@@ -50,10 +50,7 @@ pub struct PlantGiven {
 impl PlantGiven {
     pub(crate) fn check(&self, at: &str, faults: &mut Faults) {
         if self.kind.trim().is_empty() {
-            faults.add(
-                below(at, "type"),
-                "expected the id of a plant, found no text",
-            );
+            faults.add(below(at, "type"), "expected the id of a plant, found no text");
         }
         faults.text_at_most(at, "type", &self.kind, 100);
         faults.at_most(at, "traits", self.traits.len(), 50);
@@ -62,20 +59,8 @@ impl PlantGiven {
         }
         faults.in_range(at, "age_years", self.age_years, (0.0, 1000.0), "years");
         faults.in_range(at, "height_m", self.height_m, (0.0, 120.0), "m");
-        faults.in_range(
-            at,
-            "canopy_diameter_m",
-            self.canopy_diameter_m,
-            (0.0, 60.0),
-            "m",
-        );
-        faults.in_range(
-            at,
-            "trunk_diameter_cm",
-            self.trunk_diameter_cm,
-            (0.0, 1000.0),
-            "cm",
-        );
+        faults.in_range(at, "canopy_diameter_m", self.canopy_diameter_m, (0.0, 60.0), "m");
+        faults.in_range(at, "trunk_diameter_cm", self.trunk_diameter_cm, (0.0, 1000.0), "cm");
         faults.text_at_most(at, "stage", self.stage.as_deref().unwrap_or_default(), 100);
     }
 }

@@ -5,13 +5,11 @@
 
 use chrono::NaiveDate;
 use lammas_engine::question::said::{
-    ClimateSaid, ConditionSaid, DaySaid, ForecastSaid, FrostDatesSaid, FrostSaid, NormalsSaid,
-    PlantSaid, SignSaid, SiteSaid, SoilSaid, WaterSaid, WeatherSaid, WorkSaid,
+    ClimateSaid, ConditionSaid, DaySaid, ForecastSaid, FrostDatesSaid, FrostSaid, NormalsSaid, PlantSaid, SignSaid,
+    SiteSaid, SoilSaid, WaterSaid, WeatherSaid, WorkSaid,
 };
 
-use super::climate::{
-    ClimateDay, ClimateForecast, ClimateFrost, ClimateFrostDays, ClimateGiven, ClimateNormals,
-};
+use super::climate::{ClimateDay, ClimateForecast, ClimateFrost, ClimateFrostDays, ClimateGiven, ClimateNormals};
 use super::condition::{ConditionGiven, ConditionSign};
 use super::date::Date;
 use super::history::HistoryWork;
@@ -67,16 +65,7 @@ impl From<ClimateGiven> for ClimateSaid {
 
 impl From<ClimateNormals> for NormalsSaid {
     fn from(given: ClimateNormals) -> Self {
-        let ClimateNormals {
-            tmin_c,
-            tmax_c,
-            rain_mm,
-            rh_pct,
-            dew_point_c,
-            wind_ms,
-            sunshine_h,
-            solar_mj,
-        } = given;
+        let ClimateNormals { tmin_c, tmax_c, rain_mm, rh_pct, dew_point_c, wind_ms, sunshine_h, solar_mj } = given;
         Self {
             tmin_c: tmin_c.to_vec(),
             tmax_c: tmax_c.to_vec(),
@@ -92,56 +81,26 @@ impl From<ClimateNormals> for NormalsSaid {
 
 impl From<ClimateFrost> for FrostSaid {
     fn from(ClimateFrost { last, first }: ClimateFrost) -> Self {
-        Self {
-            last: last.map(Into::into).unwrap_or_default(),
-            first: first.map(Into::into).unwrap_or_default(),
-        }
+        Self { last: last.map(Into::into).unwrap_or_default(), first: first.map(Into::into).unwrap_or_default() }
     }
 }
 
 impl From<ClimateFrostDays> for FrostDatesSaid {
-    fn from(
-        ClimateFrostDays {
-            early,
-            median,
-            late,
-        }: ClimateFrostDays,
-    ) -> Self {
+    fn from(ClimateFrostDays { early, median, late }: ClimateFrostDays) -> Self {
         let [early, median, late] = [early, median, late].map(|day| day.map(|day| day.to_string()));
-        Self {
-            early,
-            median,
-            late,
-        }
+        Self { early, median, late }
     }
 }
 
 impl From<ClimateDay> for DaySaid {
-    fn from(
-        ClimateDay {
-            date,
-            tmin_c,
-            tmax_c,
-            rain_mm,
-            wind_kmh,
-        }: ClimateDay,
-    ) -> Self {
-        Self {
-            date: date.into(),
-            tmin_c,
-            tmax_c,
-            rain_mm,
-            wind_kmh,
-        }
+    fn from(ClimateDay { date, tmin_c, tmax_c, rain_mm, wind_kmh }: ClimateDay) -> Self {
+        Self { date: date.into(), tmin_c, tmax_c, rain_mm, wind_kmh }
     }
 }
 
 impl From<ClimateForecast> for ForecastSaid {
     fn from(ClimateForecast { issued, days }: ClimateForecast) -> Self {
-        Self {
-            issued: issued.into(),
-            days: each(days),
-        }
+        Self { issued: issued.into(), days: each(days) }
     }
 }
 
@@ -220,15 +179,7 @@ impl From<SiteGiven> for SiteSaid {
 }
 
 impl From<SoilGiven> for SoilSaid {
-    fn from(
-        SoilGiven {
-            texture,
-            ph,
-            ec_ds_m,
-            drainage,
-            moisture,
-        }: SoilGiven,
-    ) -> Self {
+    fn from(SoilGiven { texture, ph, ec_ds_m, drainage, moisture }: SoilGiven) -> Self {
         Self {
             texture: texture.map(|choice| choice.word().to_owned()),
             ph,
@@ -240,22 +191,12 @@ impl From<SoilGiven> for SoilSaid {
 }
 
 impl From<WaterGiven> for WaterSaid {
-    fn from(
-        WaterGiven {
-            method,
-            source_alkaline,
-            ec_ds_m,
-            restricted_days,
-        }: WaterGiven,
-    ) -> Self {
+    fn from(WaterGiven { method, source_alkaline, ec_ds_m, restricted_days }: WaterGiven) -> Self {
         Self {
             method: method.map(|choice| choice.word().to_owned()),
             source_alkaline,
             ec_ds_m,
-            restricted_days: restricted_days
-                .into_iter()
-                .map(|day| day.word().to_owned())
-                .collect(),
+            restricted_days: restricted_days.into_iter().map(|day| day.word().to_owned()).collect(),
         }
     }
 }
@@ -268,62 +209,22 @@ impl From<WeatherGiven> for WeatherSaid {
 
 impl From<ConditionGiven> for ConditionSaid {
     fn from(given: ConditionGiven) -> Self {
-        let ConditionGiven {
-            signs,
-            not_seen,
-            looked_closely,
-            words,
-            vigour,
-            problems,
-        } = given;
+        let ConditionGiven { signs, not_seen, looked_closely, words, vigour, problems } = given;
         let vigour = vigour.map(|choice| choice.word().to_owned());
-        Self {
-            signs: signs.map(each),
-            not_seen,
-            looked_closely,
-            words,
-            vigour,
-            problems,
-        }
+        Self { signs: signs.map(each), not_seen, looked_closely, words, vigour, problems }
     }
 }
 
 impl From<ConditionSign> for SignSaid {
-    fn from(
-        ConditionSign {
-            sign,
-            severity,
-            share_pct,
-            since,
-        }: ConditionSign,
-    ) -> Self {
+    fn from(ConditionSign { sign, severity, share_pct, since }: ConditionSign) -> Self {
         let severity = severity.map(|choice| choice.word().to_owned());
-        Self {
-            sign,
-            severity,
-            share_pct,
-            since: since.map(Into::into),
-        }
+        Self { sign, severity, share_pct, since: since.map(Into::into) }
     }
 }
 
 impl From<HistoryWork> for WorkSaid {
-    fn from(
-        HistoryWork {
-            job,
-            rule,
-            material,
-            date,
-            label_days_to_harvest,
-        }: HistoryWork,
-    ) -> Self {
-        Self {
-            job,
-            rule,
-            material,
-            date: Some(date.into()),
-            label_days_to_harvest,
-        }
+    fn from(HistoryWork { job, rule, material, date, label_days_to_harvest }: HistoryWork) -> Self {
+        Self { job, rule, material, date: Some(date.into()), label_days_to_harvest }
     }
 }
 
@@ -332,8 +233,8 @@ mod tests {
     use lammas_engine::fact::choices::{self, ChoiceList};
 
     use crate::v1::question::choices::{
-        ContainerMaterial, Exposure, Planting, SignSeverity, SiteWind, SoilDrainage, SoilMoisture,
-        SoilTexture, Vigour, WateringMethod, Weekday,
+        ContainerMaterial, Exposure, Planting, SignSeverity, SiteWind, SoilDrainage, SoilMoisture, SoilTexture, Vigour,
+        WateringMethod, Weekday,
     };
 
     #[test]

@@ -3,9 +3,7 @@
 use serde::Deserialize;
 use utoipa::ToSchema;
 
-use super::choices::{
-    ContainerMaterial, Exposure, Planting, SiteWind, SoilDrainage, SoilMoisture, SoilTexture,
-};
+use super::choices::{ContainerMaterial, Exposure, Planting, SiteWind, SoilDrainage, SoilMoisture, SoilTexture};
 use crate::problem::faults::Faults;
 use crate::problem::pointer::below;
 
@@ -71,13 +69,7 @@ pub struct SoilGiven {
 
 impl SiteGiven {
     pub(crate) fn check(&self, at: &str, faults: &mut Faults) {
-        faults.in_range(
-            at,
-            "container_volume_l",
-            self.container_volume_l,
-            (0.0, 10_000.0),
-            "L",
-        );
+        faults.in_range(at, "container_volume_l", self.container_volume_l, (0.0, 10_000.0), "L");
         if let Some(soil) = &self.soil {
             let at = below(at, "soil");
             faults.in_range(&at, "ph", soil.ph, (2.0, 12.0), "");
@@ -85,10 +77,7 @@ impl SiteGiven {
         }
         if let Some(region) = self.region.as_deref().filter(|region| !is_region(region)) {
             let found = crate::problem::clipped(region);
-            faults.add(
-                below(at, "region"),
-                format!("expected a code such as `GB` or `US-CA`, found `{found}`"),
-            );
+            faults.add(below(at, "region"), format!("expected a code such as `GB` or `US-CA`, found `{found}`"));
         }
         faults.ids(at, "region_flags", &self.region_flags, 50);
     }
@@ -96,13 +85,9 @@ impl SiteGiven {
 
 /// The form of ISO 3166-1 alpha-2 and ISO 3166-2; whether the code is in use is not asked here.
 fn is_region(code: &str) -> bool {
-    let (country, part) = code
-        .split_once('-')
-        .map_or((code, None), |(country, part)| (country, Some(part)));
+    let (country, part) = code.split_once('-').map_or((code, None), |(country, part)| (country, Some(part)));
     let capital = |b: u8| b.is_ascii_uppercase();
     country.len() == 2
         && country.bytes().all(capital)
-        && part.is_none_or(|p| {
-            (1..=3).contains(&p.len()) && p.bytes().all(|b| capital(b) || b.is_ascii_digit())
-        })
+        && part.is_none_or(|p| (1..=3).contains(&p.len()) && p.bytes().all(|b| capital(b) || b.is_ascii_digit()))
 }

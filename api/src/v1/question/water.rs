@@ -35,12 +35,7 @@ pub struct WeatherGiven {
 impl WaterGiven {
     pub(crate) fn check(&self, at: &str, faults: &mut Faults) {
         faults.in_range(at, "ec_ds_m", self.ec_ds_m, (0.0, 60.0), "dS/m");
-        faults.at_most(
-            at,
-            "restricted_days",
-            self.restricted_days.len(),
-            Weekday::ALL.len(),
-        );
+        faults.at_most(at, "restricted_days", self.restricted_days.len(), Weekday::ALL.len());
     }
 }
 

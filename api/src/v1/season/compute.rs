@@ -63,7 +63,12 @@ pub async fn compute_season(
 ///
 /// # Errors
 /// The problem that names every wrong place.
-pub fn reply(asked: SeasonRequest, accepted: Option<Language>, rules: &Rules, now: DateTime<Utc>) -> Result<Reply, Problem> {
+pub fn reply(
+    asked: SeasonRequest,
+    accepted: Option<Language>,
+    rules: &Rules,
+    now: DateTime<Utc>,
+) -> Result<Reply, Problem> {
     let SeasonRequest { climate, date, site, language } = asked;
     let language = language.or(accepted).unwrap_or(Language::En);
     let mut faults = Faults::default();

@@ -144,7 +144,11 @@ fn normals(said: &NormalsSaid) -> ClimateProfileNormals {
         "name": "Hot dry valley", "tell": "How to tell that it is yours: over 35 °C (95 °F) for weeks in summer.",
         "zone": "America/Los_Angeles", "latitude": 34.2, "elevation_m": 230.0}]})))
 )]
-pub async fn list_climates(request: HttpRequest, Query(query): Query<ListQuery>, rules: Data<Rules>) -> Result<HttpResponse, Problem> {
+pub async fn list_climates(
+    request: HttpRequest,
+    Query(query): Query<ListQuery>,
+    rules: Data<Rules>,
+) -> Result<HttpResponse, Problem> {
     let set = rules.set();
     list::answer::<_, ClimatePage>(&request, query, |language| {
         let climate = |filed: &Filed<ClimateEntry>| ClimateItem {

@@ -204,7 +204,14 @@ mod tests {
     #[test]
     fn a_step_is_read_off_its_rounding() {
         let step_of = |name: &str| CATALOGUE.iter().find(|entry| entry.name == name).map(step);
-        for (name, expected) in [("soil.ph", 0.1), ("season.heat_left", 5.0), ("soil_10cm", 0.5), ("plant.height", 0.05), ("tmin", 0.1), ("rh", 1.0)] {
+        for (name, expected) in [
+            ("soil.ph", 0.1),
+            ("season.heat_left", 5.0),
+            ("soil_10cm", 0.5),
+            ("plant.height", 0.05),
+            ("tmin", 0.1),
+            ("rh", 1.0),
+        ] {
             assert_eq!(step_of(name), Some(expected), "{name}");
         }
     }

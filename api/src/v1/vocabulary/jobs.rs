@@ -38,7 +38,11 @@ pages! {
     get, path = "/v1/jobs", operation_id = "list_jobs", tag = "vocabulary", params(ListQuery),
     responses((status = 200, description = "A page of them.", body = JobPage, example = json!({"items": [{"id": "prune", "name": "Prune"}]})))
 )]
-pub async fn list_jobs(request: HttpRequest, Query(query): Query<ListQuery>, rules: Data<Rules>) -> Result<HttpResponse, Problem> {
+pub async fn list_jobs(
+    request: HttpRequest,
+    Query(query): Query<ListQuery>,
+    rules: Data<Rules>,
+) -> Result<HttpResponse, Problem> {
     let set = rules.set();
     list::answer::<_, JobPage>(&request, query, |language| {
         let job = |filed: &Filed<WordEntry>| JobItem {

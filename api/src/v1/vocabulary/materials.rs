@@ -104,7 +104,11 @@ fn item(material: &MaterialEntry, pack: &Pack, language: &str) -> MaterialItem {
     responses((status = 200, description = "A page of them.", body = MaterialPage, example = json!({"items": [{"id": "compost",
         "name": "Garden compost", "classes": ["organic"], "hazard": "none", "maximum": [], "cautions": [], "sources": ["common-practice"]}]})))
 )]
-pub async fn list_materials(request: HttpRequest, Query(query): Query<ListQuery>, rules: Data<Rules>) -> Result<HttpResponse, Problem> {
+pub async fn list_materials(
+    request: HttpRequest,
+    Query(query): Query<ListQuery>,
+    rules: Data<Rules>,
+) -> Result<HttpResponse, Problem> {
     let set = rules.set();
     list::answer::<_, MaterialPage>(&request, query, |language| {
         set.pack.materials.iter().map(|filed| item(&filed.entry, &set.pack, language)).collect()

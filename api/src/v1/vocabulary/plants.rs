@@ -71,7 +71,8 @@ pages! {
 fn item(plant: &PlantEntry, pack: &Pack, language: &str) -> PlantItem {
     let names = |language: &str| plant.names.get(language).cloned().unwrap_or_default();
     let stage = |id: &str| pack.stages.iter().find(|stage| stage.entry.id.value == id);
-    let value = |value: &TraitValue| PlantTraitValue { id: value.id.value.clone(), name: value.name.get(language).to_owned() };
+    let value =
+        |value: &TraitValue| PlantTraitValue { id: value.id.value.clone(), name: value.name.get(language).to_owned() };
     PlantItem {
         id: plant.id.value.clone(),
         name: plant.name.get(language).to_owned(),
@@ -113,7 +114,11 @@ fn item(plant: &PlantEntry, pack: &Pack, language: &str) -> PlantItem {
         "values": [{"id": "once", "name": "Once a year"}, {"id": "repeat", "name": "Again and again"}]}],
         "stages": [{"id": "dormant", "name": "Dormant"}], "food_use": false}]})))
 )]
-pub async fn list_plants(request: HttpRequest, Query(query): Query<ListQuery>, rules: Data<Rules>) -> Result<HttpResponse, Problem> {
+pub async fn list_plants(
+    request: HttpRequest,
+    Query(query): Query<ListQuery>,
+    rules: Data<Rules>,
+) -> Result<HttpResponse, Problem> {
     let set = rules.set();
     list::answer::<_, PlantPage>(&request, query, |language| {
         set.pack.plants.iter().map(|filed| item(&filed.entry, &set.pack, language)).collect()

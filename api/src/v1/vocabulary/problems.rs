@@ -102,7 +102,11 @@ fn item(problem: &ProblemEntry, language: &str) -> PlantProblemItem {
         "kind": "disorder", "name": "Heat scorch", "about": "Sun and dry heat burn petals and leaf edges. It is not a disease.", "plants": ["rose"],
         "signs": {"always": ["scorched-petals"], "often": [], "sometimes": [], "never": []}, "impact": 0, "sources": ["common-practice"]}]})))
 )]
-pub async fn list_problems(request: HttpRequest, Query(query): Query<ListQuery>, rules: Data<Rules>) -> Result<HttpResponse, Problem> {
+pub async fn list_problems(
+    request: HttpRequest,
+    Query(query): Query<ListQuery>,
+    rules: Data<Rules>,
+) -> Result<HttpResponse, Problem> {
     let set = rules.set();
     list::answer::<_, PlantProblemPage>(&request, query, |language| {
         set.pack.problems.iter().map(|filed| item(&filed.entry, language)).collect()

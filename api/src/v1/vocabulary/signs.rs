@@ -85,7 +85,11 @@ fn place(place: Where) -> SignPlace {
         "where": "flower", "seen": "plain", "look": "Faded flowers still on the stem, petals dropping or brown.",
         "words": ["dead flowers", "faded blooms"]}]})))
 )]
-pub async fn list_signs(request: HttpRequest, Query(query): Query<ListQuery>, rules: Data<Rules>) -> Result<HttpResponse, Problem> {
+pub async fn list_signs(
+    request: HttpRequest,
+    Query(query): Query<ListQuery>,
+    rules: Data<Rules>,
+) -> Result<HttpResponse, Problem> {
     let set = rules.set();
     list::answer::<_, SignPage>(&request, query, |language| {
         let sign = |filed: &Filed<SignEntry>| SignItem {

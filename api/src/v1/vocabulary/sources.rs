@@ -50,7 +50,11 @@ pages! {
     get, path = "/v1/sources", operation_id = "list_sources", tag = "vocabulary", params(ListQuery),
     responses((status = 200, description = "A page of them.", body = SourcePage, example = json!({"items": [{"id": "common-practice", "title": "Common practice of the trade", "how_read": "common practice"}]})))
 )]
-pub async fn list_sources(request: HttpRequest, Query(query): Query<ListQuery>, rules: Data<Rules>) -> Result<HttpResponse, Problem> {
+pub async fn list_sources(
+    request: HttpRequest,
+    Query(query): Query<ListQuery>,
+    rules: Data<Rules>,
+) -> Result<HttpResponse, Problem> {
     let set = rules.set();
     list::answer::<_, SourcePage>(&request, query, |language| {
         // Titles stand in the language of the source.

@@ -28,11 +28,7 @@ impl ClimateDay {
     /// The day with this index, 0 (1 January) to 364 (31 December).
     #[must_use]
     pub const fn new(index: u16) -> Option<Self> {
-        if index < Self::COUNT {
-            Some(Self(index))
-        } else {
-            None
-        }
+        if index < Self::COUNT { Some(Self(index)) } else { None }
     }
 
     /// The day that lies `index` days after 1 January, counted round the year in both directions.
@@ -87,10 +83,7 @@ impl ClimateDay {
     /// Day of the month, 1 to 31.
     #[must_use]
     pub fn day_of_month(self) -> u8 {
-        let start = MONTH_STARTS
-            .get(self.month_index())
-            .copied()
-            .unwrap_or_default();
+        let start = MONTH_STARTS.get(self.month_index()).copied().unwrap_or_default();
         u8::try_from(self.0 - start + 1).unwrap_or(31)
     }
 
@@ -111,11 +104,7 @@ impl ClimateDay {
     #[must_use]
     pub const fn days_from(self, other: Self) -> i32 {
         let forward = self.days_after(other) as i32;
-        if forward > 182 {
-            forward - Self::COUNT as i32
-        } else {
-            forward
-        }
+        if forward > 182 { forward - Self::COUNT as i32 } else { forward }
     }
 
     /// The same month and day in a year.
@@ -138,15 +127,11 @@ impl FromStr for ClimateDay {
     /// Reads `MM-DD`, two digits each.
     fn from_str(text: &str) -> Result<Self, MonthDayFault> {
         let digits = |part: &str| {
-            (part.len() == 2 && part.bytes().all(|b| b.is_ascii_digit()))
-                .then(|| part.parse::<u32>().ok())
-                .flatten()
+            (part.len() == 2 && part.bytes().all(|b| b.is_ascii_digit())).then(|| part.parse::<u32>().ok()).flatten()
         };
         text.split_once('-')
             .and_then(|(month, day)| Self::from_month_day(digits(month)?, digits(day)?))
-            .ok_or_else(|| MonthDayFault {
-                text: text.chars().take(40).collect(),
-            })
+            .ok_or_else(|| MonthDayFault { text: text.chars().take(40).collect() })
     }
 }
 
@@ -172,10 +157,7 @@ mod tests {
 
     #[test]
     fn the_29th_of_february_is_the_28th() {
-        assert_eq!(
-            ClimateDay::from_month_day(2, 29),
-            ClimateDay::from_month_day(2, 28)
-        );
+        assert_eq!(ClimateDay::from_month_day(2, 29), ClimateDay::from_month_day(2, 28));
         assert_eq!(ClimateDay::from_month_day(2, 30), None);
         assert_eq!(ClimateDay::from_month_day(13, 1), None);
         assert_eq!(ClimateDay::from_month_day(0, 1), None);

@@ -70,11 +70,7 @@ impl Day {
     /// The date lies outside 1900-01-01 to 2200-12-31.
     pub fn supported(date: NaiveDate) -> Result<Self, DateOutside> {
         let day = Self::from_date(date);
-        if day.is_supported() {
-            Ok(day)
-        } else {
-            Err(DateOutside { date })
-        }
+        if day.is_supported() { Ok(day) } else { Err(DateOutside { date }) }
     }
 
     /// Whether the day lies within [`FIRST_DATE`] and [`LAST_DATE`].
@@ -87,11 +83,7 @@ impl Day {
     /// that can be held.
     #[must_use]
     pub fn date(self) -> NaiveDate {
-        NaiveDate::from_num_days_from_ce_opt(self.0).unwrap_or(if self.0 < 0 {
-            NaiveDate::MIN
-        } else {
-            NaiveDate::MAX
-        })
+        NaiveDate::from_num_days_from_ce_opt(self.0).unwrap_or(if self.0 < 0 { NaiveDate::MIN } else { NaiveDate::MAX })
     }
 
     /// Year, and the day within it from 0 (1 January).
@@ -100,9 +92,8 @@ impl Day {
         let cycle = days.div_euclid(CYCLE);
         let day_of_cycle = days.rem_euclid(CYCLE);
         // Each divisor ends on the last day of a 4-, 100- and 400-year run, where the leap days lie.
-        let year_of_cycle = (day_of_cycle - day_of_cycle / 1_460 + day_of_cycle / 36_524
-            - day_of_cycle / 146_096)
-            / 365;
+        let year_of_cycle =
+            (day_of_cycle - day_of_cycle / 1_460 + day_of_cycle / 36_524 - day_of_cycle / 146_096) / 365;
         let before = year_of_cycle * 365 + year_of_cycle / 4 - year_of_cycle / 100;
         (cycle * 400 + year_of_cycle + 1, day_of_cycle - before)
     }
@@ -169,16 +160,9 @@ mod tests {
             assert_eq!(day.date(), date);
             assert_eq!(day.year(), date.year());
             let climate_day = day.climate_day();
-            let in_month = if (date.month(), date.day()) == (2, 29) {
-                28
-            } else {
-                date.day()
-            };
+            let in_month = if (date.month(), date.day()) == (2, 29) { 28 } else { date.day() };
             assert_eq!(
-                (
-                    u32::from(climate_day.month()),
-                    u32::from(climate_day.day_of_month())
-                ),
+                (u32::from(climate_day.month()), u32::from(climate_day.day_of_month())),
                 (date.month(), in_month)
             );
             if (date.month(), date.day()) != (2, 29) {
@@ -190,9 +174,7 @@ mod tests {
 
     #[test]
     fn years_before_the_common_era_and_far_ones_agree_with_the_second_opinion() {
-        for year in [
-            -2000, -401, -400, -5, -4, -1, 0, 1, 4, 100, 400, 9999, 200_000,
-        ] {
+        for year in [-2000, -401, -400, -5, -4, -1, 0, 1, 4, 100, 400, 9999, 200_000] {
             for (month, day) in [(1, 1), (2, 28), (3, 1), (12, 31)] {
                 let date = ymd(year, month, day);
                 assert_eq!(Day::from_date(date).year(), year);
@@ -209,10 +191,7 @@ mod tests {
         assert_eq!(LAST_DATE.date(), ymd(2200, 12, 31));
         assert!(Day::supported(ymd(2200, 12, 31)).is_ok());
         let fault = Day::supported(ymd(1899, 12, 31)).unwrap_err();
-        assert_eq!(
-            fault.to_string(),
-            "date `1899-12-31` lies outside 1900-01-01 to 2200-12-31"
-        );
+        assert_eq!(fault.to_string(), "date `1899-12-31` lies outside 1900-01-01 to 2200-12-31");
         assert!(Day::supported(ymd(2201, 1, 1)).is_err());
     }
 
@@ -223,13 +202,7 @@ mod tests {
         assert_eq!((day + 2) - day, 2);
         assert_eq!((day - 59).date(), ymd(2023, 12, 31));
         for far in [Day::from_ce(i32::MAX), Day::from_ce(i32::MIN)] {
-            let _ = (
-                far + i32::MAX,
-                far - i32::MAX,
-                far.date(),
-                far.year(),
-                far.climate_day(),
-            );
+            let _ = (far + i32::MAX, far - i32::MAX, far.date(), far.year(), far.climate_day());
             let _ = far - Day::from_ce(1);
         }
         for year in [i32::MIN, i32::MAX] {

@@ -8,9 +8,7 @@ pub(crate) const MONTH_STARTS: [u16; 12] = [0, 31, 59, 90, 120, 151, 181, 212, 2
 
 /// Month (0 to 11) in which the day with this index (0 to 364) lies.
 pub(crate) fn month_of(index: u16) -> usize {
-    MONTH_STARTS
-        .partition_point(|start| *start <= index)
-        .saturating_sub(1)
+    MONTH_STARTS.partition_point(|start| *start <= index).saturating_sub(1)
 }
 
 /// The value of a month in a table of twelve, month 0 to 11; later months count round the year.

@@ -16,9 +16,8 @@ pub fn mid_in_climate(kc_mid_table: f64, u2_ms: f64, rh_min_pct: f64, height_m: 
 #[must_use]
 pub fn on_day(stage_days: [f64; 4], k_ini: f64, k_mid: f64, k_end: f64, day: f64) -> f64 {
     let [initial, development, middle, late] = stage_days;
-    let between = |from: f64, to: f64, start: f64, length: f64| {
-        from + (to - from) * ((day - start) / length).clamp(0.0, 1.0)
-    };
+    let between =
+        |from: f64, to: f64, start: f64, length: f64| from + (to - from) * ((day - start) / length).clamp(0.0, 1.0);
     let middle_start = initial + development;
     let late_start = middle_start + middle;
     if day <= initial {

@@ -15,16 +15,8 @@ struct Waves {
 
 impl Waves {
     fn at(year_angle_rad: f64) -> Self {
-        let mut waves = Self {
-            cos: [0.0; 3],
-            sin: [0.0; 3],
-        };
-        for ((cos, sin), k) in waves
-            .cos
-            .iter_mut()
-            .zip(&mut waves.sin)
-            .zip([1.0, 2.0, 3.0])
-        {
+        let mut waves = Self { cos: [0.0; 3], sin: [0.0; 3] };
+        for ((cos, sin), k) in waves.cos.iter_mut().zip(&mut waves.sin).zip([1.0, 2.0, 3.0]) {
             *cos = libm::cos(k * year_angle_rad);
             *sin = libm::sin(k * year_angle_rad);
         }
@@ -34,17 +26,12 @@ impl Waves {
 
 /// Waves at noon of each climate day. Every season uses the same ones, so they are worked out once.
 static DAYS: LazyLock<Vec<Waves>> = LazyLock::new(|| {
-    ClimateDay::all()
-        .map(|day| Waves::at(TAU * (f64::from(day.day_of_year()) - 0.5) / 365.0))
-        .collect()
+    ClimateDay::all().map(|day| Waves::at(TAU * (f64::from(day.day_of_year()) - 0.5) / 365.0)).collect()
 });
 
 /// Waves in the middle of twelve equal months.
-static MONTHS: LazyLock<Vec<Waves>> = LazyLock::new(|| {
-    (0..12)
-        .map(|month| Waves::at(TAU * (f64::from(month) + 0.5) / 12.0))
-        .collect()
-});
+static MONTHS: LazyLock<Vec<Waves>> =
+    LazyLock::new(|| (0..12).map(|month| Waves::at(TAU * (f64::from(month) + 0.5) / 12.0)).collect());
 
 /// `sin(pi u)/(pi u)` at k/12: how much a monthly mean flattens harmonic k.
 static FLATTENING: LazyLock<[f64; 3]> = LazyLock::new(|| {
@@ -99,11 +86,7 @@ impl Harmonics {
             }
             sum
         };
-        Self {
-            mean: (self.mean + other.mean) / 2.0,
-            cos: half(self.cos, other.cos),
-            sin: half(self.sin, other.sin),
-        }
+        Self { mean: (self.mean + other.mean) / 2.0, cos: half(self.cos, other.cos), sin: half(self.sin, other.sin) }
     }
 
     fn through(&self, waves: &Waves) -> f64 {
@@ -118,8 +101,7 @@ impl Harmonics {
     #[must_use]
     pub fn at(&self, day: ClimateDay) -> f64 {
         // There is a wave for each climate day, so the mean never stands in for one.
-        DAYS.get(day.index())
-            .map_or(self.mean, |waves| self.through(waves))
+        DAYS.get(day.index()).map_or(self.mean, |waves| self.through(waves))
     }
 
     /// The value on every day.
@@ -175,12 +157,7 @@ impl Harmonics {
 /// harmonics cannot carry of twelve free values.
 pub(crate) fn largest_residual(curve: &Row, monthly: &[f64; 12]) -> f64 {
     let mut largest: f64 = 0.0;
-    for (month, mean) in curve
-        .monthly_means()
-        .iter()
-        .enumerate()
-        .take(DAYS_IN_MONTH.len())
-    {
+    for (month, mean) in curve.monthly_means().iter().enumerate().take(DAYS_IN_MONTH.len()) {
         largest = largest.max((mean - month_value(monthly, month)).abs());
     }
     largest
@@ -190,18 +167,12 @@ pub(crate) fn largest_residual(curve: &Row, monthly: &[f64; 12]) -> f64 {
 mod tests {
     use super::*;
 
-    const SMOOTH: [f64; 12] = [
-        2.0, 3.1, 6.0, 9.2, 13.0, 16.1, 17.9, 17.4, 14.5, 10.7, 6.4, 3.3,
-    ];
+    const SMOOTH: [f64; 12] = [2.0, 3.1, 6.0, 9.2, 13.0, 16.1, 17.9, 17.4, 14.5, 10.7, 6.4, 3.3];
 
     #[test]
     fn a_smooth_year_keeps_its_monthly_means() {
         let row = Harmonics::of_months(&SMOOTH).row();
-        assert!(
-            largest_residual(&row, &SMOOTH) < 0.3,
-            "{}",
-            largest_residual(&row, &SMOOTH)
-        );
+        assert!(largest_residual(&row, &SMOOTH) < 0.3, "{}", largest_residual(&row, &SMOOTH));
     }
 
     #[test]

@@ -35,10 +35,7 @@ impl Row {
     /// Smallest and largest value.
     #[must_use]
     pub fn extent(&self) -> (f64, f64) {
-        self.values()
-            .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| {
-                (low.min(value), high.max(value))
-            })
+        self.values().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| (low.min(value), high.max(value)))
     }
 
     /// Sum over `days` days from `first` on, round the year, in the order of the days.
@@ -124,10 +121,7 @@ mod tests {
     #[test]
     fn sums_run_round_the_year() {
         let row = Row::from_fn(|day| f64::from(day.day_of_year()));
-        assert_eq!(
-            row.sum_from(ClimateDay::around(363), 4).to_bits(),
-            732_f64.to_bits()
-        );
+        assert_eq!(row.sum_from(ClimateDay::around(363), 4).to_bits(), 732_f64.to_bits());
         assert_eq!(row.extent(), (1.0, 365.0));
         assert_eq!(row.highest_run(7), ClimateDay::around(358));
         assert_eq!(row.lowest_run(7), ClimateDay::around(0));

@@ -23,16 +23,8 @@ pub enum Series {
 
 impl Series {
     /// All of them.
-    pub const ALL: [Self; 8] = [
-        Self::Tmin,
-        Self::Tmax,
-        Self::Tmean,
-        Self::Rain,
-        Self::Et0,
-        Self::Rh,
-        Self::Wind,
-        Self::Daylength,
-    ];
+    pub const ALL: [Self; 8] =
+        [Self::Tmin, Self::Tmax, Self::Tmean, Self::Rain, Self::Et0, Self::Rh, Self::Wind, Self::Daylength];
 
     /// The word for it in rules: `tmin`, `tmax`, `tmean`, `rain`, `et0`, `rh`, `wind`, `daylength`.
     #[must_use]

@@ -20,27 +20,12 @@ static BETWEEN: LazyLock<Vec<Between>> = LazyLock::new(|| {
         .map(|day| {
             let month = day.month_index();
             let noon = f64::from(day.day_of_year()) - 0.5;
-            let left = if noon < middle(month) {
-                (month + 11) % 12
-            } else {
-                month
-            };
+            let left = if noon < middle(month) { (month + 11) % 12 } else { month };
             let right = (left + 1) % 12;
-            let start = if middle(left) > noon {
-                middle(left) - 365.0
-            } else {
-                middle(left)
-            };
-            let end = if middle(right) < start {
-                middle(right) + 365.0
-            } else {
-                middle(right)
-            };
+            let start = if middle(left) > noon { middle(left) - 365.0 } else { middle(left) };
+            let end = if middle(right) < start { middle(right) + 365.0 } else { middle(right) };
             let end = if end < noon { end + 365.0 } else { end };
-            Between {
-                left,
-                way: (noon - start) / (end - start),
-            }
+            Between { left, way: (noon - start) / (end - start) }
         })
         .collect()
 });
@@ -78,11 +63,7 @@ mod tests {
         let monthly = [1.0, 2.0, 4.0, 8.0, 3.0, 5.0, 9.0, 2.0, 6.0, 7.0, 1.5, 0.5];
         let row = straight_lines(&monthly);
         assert_eq!(row.extent(), (0.5, 9.0));
-        for (month, value) in monthly
-            .iter()
-            .enumerate()
-            .filter(|(m, _)| DAYS_IN_MONTH[*m] == 31)
-        {
+        for (month, value) in monthly.iter().enumerate().filter(|(m, _)| DAYS_IN_MONTH[*m] == 31) {
             let mid = ClimateDay::from_month_day(month as u32 + 1, 16).unwrap();
             assert_eq!(row.at(mid).to_bits(), value.to_bits());
         }

@@ -42,10 +42,7 @@ impl Thresholds {
     /// A lower threshold in C alone.
     #[must_use]
     pub fn above(lower_c: f64) -> Self {
-        Self {
-            lower_c,
-            upper_c: None,
-        }
+        Self { lower_c, upper_c: None }
     }
 
     /// Both thresholds in C, each within -60..=60.

@@ -24,10 +24,7 @@ mod tests {
 
     #[test]
     fn deep_frost_evaporates_nothing() {
-        assert_eq!(
-            hargreaves_mm(-40.0, -20.0, 5.0).to_bits(),
-            0.0_f64.to_bits()
-        );
+        assert_eq!(hargreaves_mm(-40.0, -20.0, 5.0).to_bits(), 0.0_f64.to_bits());
     }
 
     #[test]

@@ -140,13 +140,7 @@ impl EtInputs {
                 within("solar", mj, "MJ m-2 d-1", 0.0, 50.0)?;
             }
         }
-        within(
-            "soil_heat_flux",
-            self.soil_heat_flux_mj,
-            "MJ m-2 d-1",
-            -10.0,
-            10.0,
-        )?;
+        within("soil_heat_flux", self.soil_heat_flux_mj, "MJ m-2 d-1", -10.0, 10.0)?;
         Ok(())
     }
 }

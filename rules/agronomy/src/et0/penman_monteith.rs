@@ -3,13 +3,10 @@
 pub use super::inputs::{ASSUMED_WIND_MS, KRS_COASTAL, KRS_INLAND};
 use super::inputs::{EtInputs, HumidityGiven, RadiationGiven};
 use crate::bounds::{Unusable, in_order, within};
-use crate::humidity::{
-    ea_from_dew_point_kpa, saturation_vapour_pressure_kpa, slope_vapour_pressure,
-};
+use crate::humidity::{ea_from_dew_point_kpa, saturation_vapour_pressure_kpa, slope_vapour_pressure};
 use crate::pressure::{atmospheric_pressure_kpa, psychrometric_constant};
 use crate::radiation::{
-    from_sunshine_mj, from_temperature_mj, net_longwave_mj, net_mj, net_shortwave_mj,
-    relative_to_clear_sky,
+    from_sunshine_mj, from_temperature_mj, net_longwave_mj, net_mj, net_shortwave_mj, relative_to_clear_sky,
 };
 use crate::sun;
 use crate::wind::wind_at_2m_ms;
@@ -69,18 +66,14 @@ pub fn penman_monteith(given: &EtInputs) -> Result<Et0, Unusable> {
     let sun = sun::day(given.latitude_deg, given.day_of_year);
     let rso_mj = sun::clear_sky_mj(given.elevation_m, sun.extraterrestrial_mj);
     let rs_mj = match given.radiation {
-        RadiationGiven::None => {
-            from_temperature_mj(sun.extraterrestrial_mj, tmin_c, tmax_c, given.krs).min(rso_mj)
-        }
+        RadiationGiven::None => from_temperature_mj(sun.extraterrestrial_mj, tmin_c, tmax_c, given.krs).min(rso_mj),
         RadiationGiven::Sunshine { hours } => from_sunshine_mj(sun, hours),
         RadiationGiven::Solar { mj } => mj,
     };
     let longwave_mj = net_longwave_mj(tmin_c, tmax_c, ea_kpa, relative_to_clear_sky(rs_mj, rso_mj));
     let rn_mj = net_mj(net_shortwave_mj(rs_mj), longwave_mj);
 
-    let wind_ms = given.wind.map_or(ASSUMED_WIND_MS, |wind| {
-        wind_at_2m_ms(wind.ms, wind.height_m)
-    });
+    let wind_ms = given.wind.map_or(ASSUMED_WIND_MS, |wind| wind_at_2m_ms(wind.ms, wind.height_m));
     let tmean_c = (tmin_c + tmax_c) / 2.0;
     let slope = slope_vapour_pressure(tmean_c);
     let gamma = psychrometric_constant(atmospheric_pressure_kpa(given.elevation_m));
@@ -103,12 +96,7 @@ pub fn penman_monteith(given: &EtInputs) -> Result<Et0, Unusable> {
 ///
 /// # Errors
 /// [`Unusable`], for the first of the fields outside its range or a minimum above its maximum.
-pub fn hargreaves(
-    latitude_deg: f64,
-    day_of_year: u16,
-    tmin_c: f64,
-    tmax_c: f64,
-) -> Result<Et0, Unusable> {
+pub fn hargreaves(latitude_deg: f64, day_of_year: u16, tmin_c: f64, tmax_c: f64) -> Result<Et0, Unusable> {
     within("latitude", latitude_deg, "deg", -90.0, 90.0)?;
     within("day_of_year", f64::from(day_of_year), "d", 1.0, 366.0)?;
     within("tmin", tmin_c, "C", -90.0, 60.0)?;
@@ -137,14 +125,8 @@ mod tests {
             day_of_year: 187,
             tmin_c: 12.3,
             tmax_c: 21.5,
-            humidity: HumidityGiven::RhMaxMin {
-                max_pct: 84.0,
-                min_pct: 63.0,
-            },
-            wind: Some(WindGiven {
-                ms: 10.0 / 3.6,
-                height_m: 10.0,
-            }),
+            humidity: HumidityGiven::RhMaxMin { max_pct: 84.0, min_pct: 63.0 },
+            wind: Some(WindGiven { ms: 10.0 / 3.6, height_m: 10.0 }),
             radiation: RadiationGiven::Sunshine { hours: 9.25 },
             krs: KRS_INLAND,
             soil_heat_flux_mj: 0.0,
@@ -161,20 +143,13 @@ mod tests {
 
     #[test]
     fn what_is_missing_is_assumed_and_said() {
-        let given = EtInputs {
-            humidity: HumidityGiven::None,
-            wind: None,
-            radiation: RadiationGiven::None,
-            ..brussels()
-        };
+        let given =
+            EtInputs { humidity: HumidityGiven::None, wind: None, radiation: RadiationGiven::None, ..brussels() };
         let et0 = penman_monteith(&given).unwrap();
         assert!(et0.humidity_assumed && et0.wind_assumed && et0.radiation_assumed);
         let by_hand = EtInputs {
             humidity: HumidityGiven::Dew { c: 12.3 },
-            wind: Some(WindGiven {
-                ms: 2.0,
-                height_m: 2.0,
-            }),
+            wind: Some(WindGiven { ms: 2.0, height_m: 2.0 }),
             ..given
         };
         let said = penman_monteith(&by_hand).unwrap();
@@ -191,8 +166,7 @@ mod tests {
         ];
         for latitude in (-90..=90).step_by(3) {
             for day_of_year in (1..=366).step_by(5) {
-                for (tmin_c, tmax_c) in [(-90.0, -60.0), (-20.0, -20.0), (4.0, 15.0), (30.0, 60.0)]
-                {
+                for (tmin_c, tmax_c) in [(-90.0, -60.0), (-20.0, -20.0), (4.0, 15.0), (30.0, 60.0)] {
                     for humidity in humidities {
                         for radiation in [RadiationGiven::None, RadiationGiven::Solar { mj: 0.0 }] {
                             let given = EtInputs {
@@ -217,154 +191,36 @@ mod tests {
     fn drier_windier_and_sunnier_air_takes_more() {
         let mm = |given: EtInputs| penman_monteith(&given).unwrap().mm_per_day;
         let plain = mm(brussels());
-        let drier = HumidityGiven::RhMaxMin {
-            max_pct: 60.0,
-            min_pct: 30.0,
-        };
-        assert!(
-            mm(EtInputs {
-                humidity: drier,
-                ..brussels()
-            }) > plain
-        );
-        let windier = Some(WindGiven {
-            ms: 6.0,
-            height_m: 10.0,
-        });
-        assert!(
-            mm(EtInputs {
-                wind: windier,
-                ..brussels()
-            }) > plain
-        );
+        let drier = HumidityGiven::RhMaxMin { max_pct: 60.0, min_pct: 30.0 };
+        assert!(mm(EtInputs { humidity: drier, ..brussels() }) > plain);
+        let windier = Some(WindGiven { ms: 6.0, height_m: 10.0 });
+        assert!(mm(EtInputs { wind: windier, ..brussels() }) > plain);
         let sunnier = RadiationGiven::Sunshine { hours: 15.0 };
-        assert!(
-            mm(EtInputs {
-                radiation: sunnier,
-                ..brussels()
-            }) > plain
-        );
+        assert!(mm(EtInputs { radiation: sunnier, ..brussels() }) > plain);
     }
 
     #[test]
     fn every_field_out_of_range_is_named() {
         let refused = |given: EtInputs| penman_monteith(&given).unwrap_err().to_string();
         for (given, words) in [
+            (EtInputs { latitude_deg: 91.0, ..brussels() }, "latitude is 91 deg"),
+            (EtInputs { elevation_m: f64::NAN, ..brussels() }, "elevation is NaN m"),
+            (EtInputs { day_of_year: 0, ..brussels() }, "day_of_year is 0 d"),
+            (EtInputs { tmin_c: 30.0, ..brussels() }, "tmin is 30 C, above tmax which is 21.5 C"),
+            (EtInputs { tmax_c: 61.0, ..brussels() }, "tmax is 61 C"),
+            (EtInputs { humidity: HumidityGiven::RhMean { pct: 101.0 }, ..brussels() }, "rhmean is 101 %"),
+            (EtInputs { humidity: HumidityGiven::Ea { kpa: -0.1 }, ..brussels() }, "ea is -0.1 kPa"),
+            (EtInputs { humidity: HumidityGiven::Dew { c: 46.0 }, ..brussels() }, "tdew is 46 C"),
             (
-                EtInputs {
-                    latitude_deg: 91.0,
-                    ..brussels()
-                },
-                "latitude is 91 deg",
-            ),
-            (
-                EtInputs {
-                    elevation_m: f64::NAN,
-                    ..brussels()
-                },
-                "elevation is NaN m",
-            ),
-            (
-                EtInputs {
-                    day_of_year: 0,
-                    ..brussels()
-                },
-                "day_of_year is 0 d",
-            ),
-            (
-                EtInputs {
-                    tmin_c: 30.0,
-                    ..brussels()
-                },
-                "tmin is 30 C, above tmax which is 21.5 C",
-            ),
-            (
-                EtInputs {
-                    tmax_c: 61.0,
-                    ..brussels()
-                },
-                "tmax is 61 C",
-            ),
-            (
-                EtInputs {
-                    humidity: HumidityGiven::RhMean { pct: 101.0 },
-                    ..brussels()
-                },
-                "rhmean is 101 %",
-            ),
-            (
-                EtInputs {
-                    humidity: HumidityGiven::Ea { kpa: -0.1 },
-                    ..brussels()
-                },
-                "ea is -0.1 kPa",
-            ),
-            (
-                EtInputs {
-                    humidity: HumidityGiven::Dew { c: 46.0 },
-                    ..brussels()
-                },
-                "tdew is 46 C",
-            ),
-            (
-                EtInputs {
-                    humidity: HumidityGiven::RhMaxMin {
-                        max_pct: 50.0,
-                        min_pct: 60.0,
-                    },
-                    ..brussels()
-                },
+                EtInputs { humidity: HumidityGiven::RhMaxMin { max_pct: 50.0, min_pct: 60.0 }, ..brussels() },
                 "rhmin is 60 %, above rhmax which is 50 %",
             ),
-            (
-                EtInputs {
-                    wind: Some(WindGiven {
-                        ms: -1.0,
-                        height_m: 2.0,
-                    }),
-                    ..brussels()
-                },
-                "wind is -1 m/s",
-            ),
-            (
-                EtInputs {
-                    wind: Some(WindGiven {
-                        ms: 1.0,
-                        height_m: 0.1,
-                    }),
-                    ..brussels()
-                },
-                "wind_height is 0.1 m",
-            ),
-            (
-                EtInputs {
-                    radiation: RadiationGiven::Solar { mj: 51.0 },
-                    ..brussels()
-                },
-                "solar is 51 MJ m-2 d-1",
-            ),
-            (
-                EtInputs {
-                    radiation: RadiationGiven::Sunshine { hours: 25.0 },
-                    ..brussels()
-                },
-                "sunshine is 25 h",
-            ),
-            (
-                EtInputs {
-                    radiation: RadiationGiven::None,
-                    krs: 0.5,
-                    ..brussels()
-                },
-                "kRs is 0.5 C^-0.5",
-            ),
-            (
-                EtInputs {
-                    soil_heat_flux_mj: 11.0,
-                    ..brussels()
-                },
-                "soil_heat_flux is 11 MJ m-2 d-1",
-            ),
+            (EtInputs { wind: Some(WindGiven { ms: -1.0, height_m: 2.0 }), ..brussels() }, "wind is -1 m/s"),
+            (EtInputs { wind: Some(WindGiven { ms: 1.0, height_m: 0.1 }), ..brussels() }, "wind_height is 0.1 m"),
+            (EtInputs { radiation: RadiationGiven::Solar { mj: 51.0 }, ..brussels() }, "solar is 51 MJ m-2 d-1"),
+            (EtInputs { radiation: RadiationGiven::Sunshine { hours: 25.0 }, ..brussels() }, "sunshine is 25 h"),
+            (EtInputs { radiation: RadiationGiven::None, krs: 0.5, ..brussels() }, "kRs is 0.5 C^-0.5"),
+            (EtInputs { soil_heat_flux_mj: 11.0, ..brussels() }, "soil_heat_flux is 11 MJ m-2 d-1"),
         ] {
             let said = refused(given);
             assert!(said.starts_with(words), "{said}");

@@ -37,11 +37,7 @@ impl Grade {
             let plain = part.bytes().all(|b| b.is_ascii_digit() || b == b'.');
             part.parse::<f64>().ok().filter(|_| plain)
         });
-        let grade = Self {
-            n_pct: parts.next()??,
-            p2o5_pct: parts.next()??,
-            k2o_pct: parts.next()??,
-        };
+        let grade = Self { n_pct: parts.next()??, p2o5_pct: parts.next()??, k2o_pct: parts.next()?? };
         let whole = grade.n_pct + grade.p2o5_pct + grade.k2o_pct <= 100.0;
         (whole && parts.next().is_none()).then_some(grade)
     }
@@ -53,15 +49,9 @@ mod tests {
 
     #[test]
     fn a_grade_is_three_shares_that_do_not_pass_the_whole() {
-        let grade = Grade {
-            n_pct: 15.5,
-            p2o5_pct: 0.0,
-            k2o_pct: 5.0,
-        };
+        let grade = Grade { n_pct: 15.5, p2o5_pct: 0.0, k2o_pct: 5.0 };
         assert_eq!(Grade::read("15.5-0-5"), Some(grade));
-        for text in [
-            "", "30", "30-4", "30-4-4-1", "60-30-20", "a-b-c", "30- 4-4", "1e1-0-0", "--",
-        ] {
+        for text in ["", "30", "30-4", "30-4-4-1", "60-30-20", "a-b-c", "30- 4-4", "1e1-0-0", "--"] {
             assert_eq!(Grade::read(text), None, "{text}");
         }
     }

@@ -29,10 +29,7 @@ impl Turning {
     #[must_use]
     pub fn of(tmin: &Harmonics) -> Self {
         let warmest = tmin.peak();
-        Self {
-            coldest: warmest.plus(182),
-            warmest,
-        }
+        Self { coldest: warmest.plus(182), warmest }
     }
 
     /// Days of the half from the coldest to the warmest day, both counted.
@@ -68,18 +65,12 @@ impl ColdNights {
     /// From the mean and the spread (above 0) of the daily minimum on each day.
     #[must_use]
     pub fn new(threshold_c: f64, tmin_c: &Row, spread_k: &Row, turning: Turning) -> Self {
-        let weights = Row::from_fn(|day| {
-            SPELL_FACTOR * night_chance(threshold_c, tmin_c.at(day), spread_k.at(day))
-        });
+        let weights = Row::from_fn(|day| SPELL_FACTOR * night_chance(threshold_c, tmin_c.at(day), spread_k.at(day)));
         let mut total = 0.0;
         for weight in weights.values() {
             total += weight;
         }
-        Self {
-            weights,
-            total,
-            turning,
-        }
+        Self { weights, total, turning }
     }
 
     /// Share of years with any such night, 0 to 1.

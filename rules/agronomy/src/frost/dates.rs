@@ -63,26 +63,10 @@ impl FrostDates {
     /// frost but no last one.)
     #[must_use]
     pub fn paired(mut self) -> Self {
-        keep_pair(
-            self.chance >= 0.1,
-            &mut self.last.late,
-            &mut self.first.early,
-        );
-        keep_pair(
-            self.chance >= 0.5,
-            &mut self.last.median,
-            &mut self.first.median,
-        );
-        keep_pair(
-            self.chance >= 0.9,
-            &mut self.last.early,
-            &mut self.first.late,
-        );
-        keep_pair(
-            self.killing_chance >= 0.5,
-            &mut self.last_killing,
-            &mut self.first_killing,
-        );
+        keep_pair(self.chance >= 0.1, &mut self.last.late, &mut self.first.early);
+        keep_pair(self.chance >= 0.5, &mut self.last.median, &mut self.first.median);
+        keep_pair(self.chance >= 0.9, &mut self.last.early, &mut self.first.late);
+        keep_pair(self.killing_chance >= 0.5, &mut self.last_killing, &mut self.first_killing);
         self
     }
 }
@@ -106,16 +90,8 @@ mod tests {
         FrostDates {
             chance,
             killing_chance: 0.0,
-            last: FrostTriple {
-                early: None,
-                median: day("01-25"),
-                late: day("02-15"),
-            },
-            first: FrostTriple {
-                early: day("12-02"),
-                median: day("12-19"),
-                late: day("01-13"),
-            },
+            last: FrostTriple { early: None, median: day("01-25"), late: day("02-15") },
+            first: FrostTriple { early: day("12-02"), median: day("12-19"), late: day("01-13") },
             last_killing: None,
             first_killing: day("12-30"),
         }
@@ -126,20 +102,14 @@ mod tests {
         let paired = dates(0.97).paired();
         assert_eq!((paired.last.early, paired.first.late), (None, None));
         assert_eq!((paired.last_killing, paired.first_killing), (None, None));
-        assert_eq!(
-            (paired.last.median, paired.first.median),
-            (day("01-25"), day("12-19"))
-        );
+        assert_eq!((paired.last.median, paired.first.median), (day("01-25"), day("12-19")));
     }
 
     #[test]
     fn dates_exist_only_in_as_many_years_as_they_speak_of() {
         let rare = dates(0.3).paired();
         assert_eq!((rare.last.median, rare.first.median), (None, None));
-        assert_eq!(
-            (rare.last.late, rare.first.early),
-            (day("02-15"), day("12-02"))
-        );
+        assert_eq!((rare.last.late, rare.first.early), (day("02-15"), day("12-02")));
         let never = dates(0.05).paired();
         assert_eq!((never.last.late, never.first.early), (None, None));
     }

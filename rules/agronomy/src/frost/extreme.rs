@@ -25,9 +25,7 @@ pub fn extreme_min_c(tmin_c: &Row, spread_k: &Row) -> f64 {
     let mut low_c = tmin_c
         .values()
         .zip(spread_k.values())
-        .fold(f64::INFINITY, |low, (mean_c, spread)| {
-            low.min(mean_c - 2.75 * spread)
-        });
+        .fold(f64::INFINITY, |low, (mean_c, spread)| low.min(mean_c - 2.75 * spread));
     let (coldest_c, warmest_c) = tmin_c.extent();
     let mut high_c = coldest_c;
     let (mut low, mut high) = (too_cold_by(low_c), too_cold_by(high_c));
@@ -72,10 +70,7 @@ mod tests {
     fn the_secant_lands_where_halving_the_interval_does() {
         for mean_c in [-60.0, -20.0, 0.0, 25.0] {
             let tmin_c = Harmonics::of_months(
-                &[
-                    0.0, 1.0, 4.0, 8.0, 12.0, 15.0, 17.0, 16.0, 13.0, 9.0, 5.0, 1.0,
-                ]
-                .map(|t: f64| t + mean_c),
+                &[0.0, 1.0, 4.0, 8.0, 12.0, 15.0, 17.0, 16.0, 13.0, 9.0, 5.0, 1.0].map(|t: f64| t + mean_c),
             )
             .row();
             for spread in [0.8, 3.0, 8.0] {
@@ -84,20 +79,14 @@ mod tests {
                 let (mut low, mut high) = (-200.0, 100.0);
                 for _ in 0..80 {
                     let middle = (low + high) / 2.0;
-                    let sum: f64 = tmin_c
-                        .values()
-                        .map(|mean| night_chance(middle, mean, spread))
-                        .sum();
+                    let sum: f64 = tmin_c.values().map(|mean| night_chance(middle, mean, spread)).sum();
                     if libm::exp(-0.55 * sum) > 0.5 {
                         low = middle;
                     } else {
                         high = middle;
                     }
                 }
-                assert!(
-                    (found - low).abs() < 1e-5,
-                    "{mean_c} {spread}: {found} {low}"
-                );
+                assert!((found - low).abs() < 1e-5, "{mean_c} {spread}: {found} {low}");
             }
         }
     }

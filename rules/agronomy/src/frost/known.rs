@@ -35,19 +35,12 @@ pub fn site_frost(
     curve_origin: Origin,
 ) -> SiteFrost {
     let told = |origin: Origin| {
-        if level.is_some() {
-            curve_origin
-        } else {
-            origin
-        }
+        if level.is_some() { curve_origin } else { origin }
     };
     let (base, base_origin) = match counted {
         Some(counted) => {
             let counted = FrostDates::counted(counted);
-            (
-                moved(counted, level, &site).paired(),
-                told(Origin::Measured),
-            )
+            (moved(counted, level, &site).paired(), told(Origin::Measured))
         }
         None => (site.paired(), curve_origin),
     };
@@ -60,8 +53,7 @@ pub fn site_frost(
     let Some(given) = given else { return frost };
 
     let given_origin = told(Origin::Given);
-    let (level_last, level_first) =
-        level.map_or((site.last, site.first), |level| (level.last, level.first));
+    let (level_last, level_first) = level.map_or((site.last, site.first), |level| (level.last, level.first));
     let given_last = moved_triple(given.last, level_last, site.last);
     let given_first = moved_triple(given.first, level_first, site.first);
     let dates = &mut frost.dates;
@@ -105,29 +97,13 @@ fn moved(counted: FrostDates, level: Option<&FrostDates>, site: &FrostDates) -> 
     let share = |counted: f64, level: f64, site: f64| (counted + site - level).clamp(0.0, 1.0);
     FrostDates {
         chance: share(counted.chance, level.chance, site.chance),
-        killing_chance: share(
-            counted.killing_chance,
-            level.killing_chance,
-            site.killing_chance,
-        ),
-        last: appearing(
-            moved_triple(counted.last, level.last, site.last),
-            level.last,
-            site.last,
-        ),
-        first: appearing(
-            moved_triple(counted.first, level.first, site.first),
-            level.first,
-            site.first,
-        ),
+        killing_chance: share(counted.killing_chance, level.killing_chance, site.killing_chance),
+        last: appearing(moved_triple(counted.last, level.last, site.last), level.last, site.last),
+        first: appearing(moved_triple(counted.first, level.first, site.first), level.first, site.first),
         last_killing: moved_day(counted.last_killing, level.last_killing, site.last_killing)
             .or(new_day(level.last_killing, site.last_killing)),
-        first_killing: moved_day(
-            counted.first_killing,
-            level.first_killing,
-            site.first_killing,
-        )
-        .or(new_day(level.first_killing, site.first_killing)),
+        first_killing: moved_day(counted.first_killing, level.first_killing, site.first_killing)
+            .or(new_day(level.first_killing, site.first_killing)),
     }
 }
 
@@ -152,26 +128,14 @@ fn moved_triple(known: FrostTriple, level: FrostTriple, site: FrostTriple) -> Fr
     }
 }
 
-fn moved_day(
-    known: Option<ClimateDay>,
-    level: Option<ClimateDay>,
-    site: Option<ClimateDay>,
-) -> Option<ClimateDay> {
-    let days = level
-        .zip(site)
-        .map_or(0, |(level, site)| site.days_from(level));
+fn moved_day(known: Option<ClimateDay>, level: Option<ClimateDay>, site: Option<ClimateDay>) -> Option<ClimateDay> {
+    let days = level.zip(site).map_or(0, |(level, site)| site.days_from(level));
     known.map(|day| day.plus(days))
 }
 
 /// A date moved by as much as another one was corrected.
-fn follow_one(
-    given: Option<ClimateDay>,
-    reckoned: Option<ClimateDay>,
-    day: Option<ClimateDay>,
-) -> Option<ClimateDay> {
-    let days = given
-        .zip(reckoned)
-        .map_or(0, |(given, reckoned)| given.days_from(reckoned));
+fn follow_one(given: Option<ClimateDay>, reckoned: Option<ClimateDay>, day: Option<ClimateDay>) -> Option<ClimateDay> {
+    let days = given.zip(reckoned).map_or(0, |(given, reckoned)| given.days_from(reckoned));
     day.map(|day| day.plus(days))
 }
 
@@ -180,20 +144,11 @@ fn follow(given: FrostTriple, base: FrostTriple) -> FrostTriple {
     if given == FrostTriple::default() {
         return base;
     }
-    let [early, median, late] = [
-        (given.early, base.early),
-        (given.median, base.median),
-        (given.late, base.late),
-    ];
+    let [early, median, late] = [(given.early, base.early), (given.median, base.median), (given.late, base.late)];
     let beside = |day: (Option<ClimateDay>, Option<ClimateDay>), nearest, farther| {
         let (given, reckoned): (Option<ClimateDay>, _) = nearest;
-        let (given, reckoned) = if given.is_some() {
-            (given, reckoned)
-        } else {
-            farther
-        };
-        day.0
-            .or_else(|| follow_one(given, reckoned, day.1).or(given))
+        let (given, reckoned) = if given.is_some() { (given, reckoned) } else { farther };
+        day.0.or_else(|| follow_one(given, reckoned, day.1).or(given))
     };
     let median = beside(median, early, late);
     // what was given stands; what was moved beside it may not pass it
@@ -202,17 +157,9 @@ fn follow(given: FrostTriple, base: FrostTriple) -> FrostTriple {
     let early = beside(early, (given.median, base.median), late);
     let late = beside(late, (given.median, base.median), (given.early, base.early));
     FrostTriple {
-        early: if given.early.is_some() {
-            early
-        } else {
-            not_after(early, median)
-        },
+        early: if given.early.is_some() { early } else { not_after(early, median) },
         median,
-        late: if given.late.is_some() {
-            late
-        } else {
-            not_before(late, median)
-        },
+        late: if given.late.is_some() { late } else { not_before(late, median) },
     }
 }
 
@@ -242,11 +189,7 @@ mod tests {
 
     fn triple(early: &str, median: &str, late: &str) -> FrostTriple {
         let read = |text: &str| if text.is_empty() { None } else { day(text) };
-        FrostTriple {
-            early: read(early),
-            median: read(median),
-            late: read(late),
-        }
+        FrostTriple { early: read(early), median: read(median), late: read(late) }
     }
 
     fn site() -> FrostDates {
@@ -261,23 +204,14 @@ mod tests {
     }
 
     fn with_given(last: FrostTriple, first: FrostTriple) -> SiteFrost {
-        site_frost(
-            site(),
-            None,
-            None,
-            Some(&GivenFrost { last, first }),
-            Origin::Computed,
-        )
+        site_frost(site(), None, None, Some(&GivenFrost { last, first }), Origin::Computed)
     }
 
     #[test]
     fn a_given_median_takes_the_other_two_with_it() {
         let frost = with_given(triple("", "04-15", ""), FrostTriple::default());
         assert_eq!(frost.dates.last, triple("03-25", "04-15", "05-05"));
-        assert_eq!(
-            frost.last_origins,
-            [Origin::Computed, Origin::Given, Origin::Computed]
-        );
+        assert_eq!(frost.last_origins, [Origin::Computed, Origin::Given, Origin::Computed]);
         assert_eq!(frost.dates.first, site().first);
         assert_eq!(frost.dates.last_killing, day("03-30"));
     }
@@ -300,10 +234,7 @@ mod tests {
             last_killing: None,
             first_killing: None,
         };
-        let given = GivenFrost {
-            last: triple("", "02-01", ""),
-            first: triple("", "12-20", ""),
-        };
+        let given = GivenFrost { last: triple("", "02-01", ""), first: triple("", "12-20", "") };
         let frost = site_frost(none, None, None, Some(&given), Origin::Computed);
         assert_eq!(frost.dates.last, triple("02-01", "02-01", "02-01"));
         assert!(frost.dates.chance >= 0.5);

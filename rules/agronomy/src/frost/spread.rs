@@ -20,10 +20,7 @@ impl Year {
             low = low.min(*month_c);
             high = high.max(*month_c);
         }
-        Self {
-            mean_c: sum / 12.0,
-            range_k: high - low,
-        }
+        Self { mean_c: sum / 12.0, range_k: high - low }
     }
 }
 
@@ -37,8 +34,7 @@ impl Year {
 pub fn spread_from_normals(tmean_c: &Monthly) -> Monthly {
     let year = Year::of(tmean_c);
     tmean_c.map(|month_c| {
-        let spread_k =
-            2.69 - 0.057 * month_c + 0.096 * year.range_k - 0.084 * (month_c - year.mean_c);
+        let spread_k = 2.69 - 0.057 * month_c + 0.096 * year.range_k - 0.084 * (month_c - year.mean_c);
         spread_k.clamp(BOUNDS_K.0, BOUNDS_K.1)
     })
 }
@@ -77,9 +73,7 @@ mod tests {
 
     #[test]
     fn winter_nights_differ_more_than_summer_nights() {
-        let tmean_c = [
-            0.0, 2.0, 6.0, 10.0, 15.0, 19.0, 22.0, 21.0, 16.0, 11.0, 5.0, 1.0,
-        ];
+        let tmean_c = [0.0, 2.0, 6.0, 10.0, 15.0, 19.0, 22.0, 21.0, 16.0, 11.0, 5.0, 1.0];
         let spread = spread_from_normals(&tmean_c);
         assert!(spread[0] > spread[6]);
         let windy = spread_from_gradient(&tmean_c, &[0.9; 12]);

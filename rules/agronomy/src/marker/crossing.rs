@@ -28,10 +28,7 @@ pub fn crossing(curve: &Row, threshold: f64, even_band: Option<f64>) -> Span {
     } else if ClimateDay::COUNT - run.days < SHORTEST_DAYS {
         Span::Always
     } else {
-        Span::Seasonal {
-            start: run.start,
-            end: run.end(),
-        }
+        Span::Seasonal { start: run.start, end: run.end() }
     }
 }
 
@@ -52,37 +49,16 @@ mod tests {
         let year = triangle(0.0, 18.2);
         let span = crossing(&year, 5.0, Some(EVEN_BAND_K));
         let start = ClimateDay::around(50);
-        assert_eq!(
-            span,
-            Span::Seasonal {
-                start,
-                end: ClimateDay::around(316)
-            }
-        );
+        assert_eq!(span, Span::Seasonal { start, end: ClimateDay::around(316) });
         assert!(year.at(start) >= 5.0 && year.at(start.plus(-1)) < 5.0);
     }
 
     #[test]
     fn a_curve_that_grazes_the_threshold_makes_no_season() {
-        assert_eq!(
-            crossing(&triangle(0.0, 18.2), 17.3, Some(EVEN_BAND_K)),
-            Span::Never
-        );
-        assert_eq!(
-            crossing(&triangle(0.0, 18.2), 0.9, Some(EVEN_BAND_K)),
-            Span::Always
-        );
-        assert_eq!(
-            crossing(&triangle(3.5, 6.5), 5.0, Some(EVEN_BAND_K)),
-            Span::Even
-        );
-        assert_eq!(
-            crossing(&triangle(-9.0, 1.0), 5.0, Some(EVEN_BAND_K)),
-            Span::Never
-        );
-        assert_eq!(
-            crossing(&triangle(9.0, 21.0), 5.0, Some(EVEN_BAND_K)),
-            Span::Always
-        );
+        assert_eq!(crossing(&triangle(0.0, 18.2), 17.3, Some(EVEN_BAND_K)), Span::Never);
+        assert_eq!(crossing(&triangle(0.0, 18.2), 0.9, Some(EVEN_BAND_K)), Span::Always);
+        assert_eq!(crossing(&triangle(3.5, 6.5), 5.0, Some(EVEN_BAND_K)), Span::Even);
+        assert_eq!(crossing(&triangle(-9.0, 1.0), 5.0, Some(EVEN_BAND_K)), Span::Never);
+        assert_eq!(crossing(&triangle(9.0, 21.0), 5.0, Some(EVEN_BAND_K)), Span::Always);
     }
 }

@@ -46,9 +46,7 @@ impl Marker {
             | Self::LongestDay
             | Self::AutumnEquinox
             | Self::Falls(..) => Turn::Falling,
-            Self::RainsStart | Self::RainsEnd | Self::SecondRainsStart | Self::SecondRainsEnd => {
-                Turn::Wet
-            }
+            Self::RainsStart | Self::RainsEnd | Self::SecondRainsStart | Self::SecondRainsEnd => Turn::Wet,
         }
     }
 

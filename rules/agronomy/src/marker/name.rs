@@ -195,9 +195,7 @@ impl Marker {
     /// The marker of a name.
     #[must_use]
     pub fn named(name: &str) -> Option<Self> {
-        Self::FIXED
-            .into_iter()
-            .find(|marker| marker.name() == Some(name))
+        Self::FIXED.into_iter().find(|marker| marker.name() == Some(name))
     }
 }
 

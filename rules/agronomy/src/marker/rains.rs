@@ -49,10 +49,7 @@ pub fn rains(rain_mm: &Row) -> (Span, Span) {
 }
 
 fn span(run: Run) -> Span {
-    Span::Seasonal {
-        start: run.start,
-        end: run.end(),
-    }
+    Span::Seasonal { start: run.start, end: run.end() }
 }
 
 #[cfg(test)]
@@ -62,39 +59,25 @@ mod tests {
 
     fn of_months(monthly_mm: [f64; 12]) -> (Span, Span) {
         rains(&Row::from_fn(|day| {
-            month_value(&monthly_mm, day.month_index())
-                / f64::from(DAYS_IN_MONTH[day.month_index()])
+            month_value(&monthly_mm, day.month_index()) / f64::from(DAYS_IN_MONTH[day.month_index()])
         }))
     }
 
     #[test]
     fn a_monsoon_has_one_season_of_rains() {
-        let (first, second) = of_months([
-            2.0, 5.0, 8.0, 20.0, 90.0, 250.0, 300.0, 280.0, 180.0, 70.0, 15.0, 3.0,
-        ]);
-        let Span::Seasonal { start, end } = first else {
-            panic!("{first:?}")
-        };
-        assert!(
-            (4..=5).contains(&start.month()) && (10..=11).contains(&end.month()),
-            "{first:?}"
-        );
+        let (first, second) = of_months([2.0, 5.0, 8.0, 20.0, 90.0, 250.0, 300.0, 280.0, 180.0, 70.0, 15.0, 3.0]);
+        let Span::Seasonal { start, end } = first else { panic!("{first:?}") };
+        assert!((4..=5).contains(&start.month()) && (10..=11).contains(&end.month()), "{first:?}");
         assert_eq!(second, Span::Never);
     }
 
     #[test]
     fn two_rains_far_enough_apart_are_two() {
-        let (first, second) = of_months([
-            10.0, 10.0, 90.0, 180.0, 120.0, 20.0, 10.0, 10.0, 20.0, 100.0, 130.0, 40.0,
-        ]);
-        let (Span::Seasonal { start, .. }, Span::Seasonal { start: later, .. }) = (first, second)
-        else {
+        let (first, second) = of_months([10.0, 10.0, 90.0, 180.0, 120.0, 20.0, 10.0, 10.0, 20.0, 100.0, 130.0, 40.0]);
+        let (Span::Seasonal { start, .. }, Span::Seasonal { start: later, .. }) = (first, second) else {
             panic!("{first:?} {second:?}")
         };
-        assert!(
-            start.month() <= 3 && later.month() >= 9,
-            "{first:?} {second:?}"
-        );
+        assert!(start.month() <= 3 && later.month() >= 9, "{first:?} {second:?}");
     }
 
     #[test]

@@ -25,15 +25,8 @@ impl Run {
 pub(super) fn runs(holds: impl Fn(ClimateDay) -> bool) -> Vec<Run> {
     let starts = |day: ClimateDay| holds(day) && !holds(day.plus(-1));
     let Some(first) = ClimateDay::all().find(|day| starts(*day)) else {
-        let whole = Run {
-            start: ClimateDay::around(0),
-            days: ClimateDay::COUNT,
-        };
-        return if holds(whole.start) {
-            vec![whole]
-        } else {
-            Vec::new()
-        };
+        let whole = Run { start: ClimateDay::around(0), days: ClimateDay::COUNT };
+        return if holds(whole.start) { vec![whole] } else { Vec::new() };
     };
 
     let mut bare: Vec<Run> = Vec::new();
@@ -43,10 +36,7 @@ pub(super) fn runs(holds: impl Fn(ClimateDay) -> bool) -> Vec<Run> {
         let now = holds(day);
         match bare.last_mut() {
             Some(run) if now && inside => run.days += 1,
-            _ if now => bare.push(Run {
-                start: day,
-                days: 1,
-            }),
+            _ if now => bare.push(Run { start: day, days: 1 }),
             _ => {}
         }
         inside = now;
@@ -73,16 +63,10 @@ fn join(bare: Vec<Run>) -> Vec<Run> {
         joined.pop();
         if joined.is_empty() {
             // the only run meets itself
-            return vec![Run {
-                start: first.start,
-                days: ClimateDay::COUNT,
-            }];
+            return vec![Run { start: first.start, days: ClimateDay::COUNT }];
         }
         if let Some(front) = joined.first_mut() {
-            *front = Run {
-                start: last.start,
-                days: last.days + gap + first.days,
-            };
+            *front = Run { start: last.start, days: last.days + gap + first.days };
         }
     }
     joined.sort_by_key(|run| run.start);
@@ -91,9 +75,7 @@ fn join(bare: Vec<Run>) -> Vec<Run> {
 
 /// The longest run; the earliest start wins a tie.
 pub(super) fn longest(runs: &[Run]) -> Option<Run> {
-    runs.iter()
-        .copied()
-        .reduce(|best, run| if run.days > best.days { run } else { best })
+    runs.iter().copied().reduce(|best, run| if run.days > best.days { run } else { best })
 }
 
 #[cfg(test)]
@@ -101,14 +83,10 @@ mod tests {
     use super::*;
 
     fn on(spans: &[(i32, i32)]) -> Vec<(usize, u16)> {
-        runs(|day| {
-            spans
-                .iter()
-                .any(|(from, to)| (*from..*to).contains(&(day.index() as i32)))
-        })
-        .into_iter()
-        .map(|run| (run.start.index(), run.days))
-        .collect()
+        runs(|day| spans.iter().any(|(from, to)| (*from..*to).contains(&(day.index() as i32))))
+            .into_iter()
+            .map(|run| (run.start.index(), run.days))
+            .collect()
     }
 
     #[test]
@@ -135,16 +113,7 @@ mod tests {
     #[test]
     fn the_longest_run_is_the_earlier_of_two_alike() {
         let start = |index| ClimateDay::around(index);
-        let two = [
-            Run {
-                start: start(50),
-                days: 30,
-            },
-            Run {
-                start: start(200),
-                days: 30,
-            },
-        ];
+        let two = [Run { start: start(50), days: 30 }, Run { start: start(200), days: 30 }];
         assert_eq!(longest(&two), Some(two[0]));
     }
 }

@@ -52,12 +52,7 @@ static TURNS: LazyLock<Turns> = LazyLock::new(|| {
             southward = day;
         }
     }
-    Turns {
-        northmost,
-        southmost,
-        northward,
-        southward,
-    }
+    Turns { northmost, southmost, northward, southward }
 });
 
 impl SunTurns {
@@ -71,19 +66,9 @@ impl SunTurns {
     pub fn at(latitude_deg: f64) -> Self {
         if latitude_deg.abs() <= EVEN_LATITUDE_DEG {
             let even = MarkerState::Even;
-            return Self {
-                longest_day: even,
-                shortest_day: even,
-                spring_equinox: even,
-                autumn_equinox: even,
-            };
+            return Self { longest_day: even, shortest_day: even, spring_equinox: even, autumn_equinox: even };
         }
-        let Turns {
-            northmost,
-            southmost,
-            northward,
-            southward,
-        } = *TURNS;
+        let Turns { northmost, southmost, northward, southward } = *TURNS;
         let [longest, shortest, spring, autumn] = if latitude_deg > 0.0 {
             [northmost, southmost, northward, southward]
         } else {
@@ -111,24 +96,15 @@ mod tests {
             let turns = SunTurns::at(latitude_deg);
             let (longest, shortest) = (turns.longest_day.day(), turns.shortest_day.day());
             for day in ClimateDay::all() {
-                assert!(
-                    hours(day) <= hours(longest.unwrap()) + 1e-9,
-                    "{latitude} {day}"
-                );
-                assert!(
-                    hours(day) >= hours(shortest.unwrap()) - 1e-9,
-                    "{latitude} {day}"
-                );
+                assert!(hours(day) <= hours(longest.unwrap()) + 1e-9, "{latitude} {day}");
+                assert!(hours(day) >= hours(shortest.unwrap()) - 1e-9, "{latitude} {day}");
             }
             let spring = turns.spring_equinox.day().unwrap();
             assert!(hours(spring) >= 12.0 - 1e-9 && hours(spring.plus(-1)) < 12.0 + 1e-9);
             let autumn = turns.autumn_equinox.day().unwrap();
             assert!(hours(autumn) < 12.0 + 1e-9 && hours(autumn.plus(-1)) >= 12.0 - 1e-9);
             let days_of_light = autumn.days_after(spring);
-            assert!(
-                (180..=186).contains(&days_of_light),
-                "{latitude} {days_of_light}"
-            );
+            assert!((180..=186).contains(&days_of_light), "{latitude} {days_of_light}");
         }
     }
 

@@ -10,9 +10,5 @@ pub(crate) const EVEN_RANGE_K: f64 = 3.0;
 /// moves less than 3 K.
 #[must_use]
 pub fn week_marker(first_day: ClimateDay, yearly_range_k: f64) -> MarkerState {
-    if yearly_range_k < EVEN_RANGE_K {
-        MarkerState::Even
-    } else {
-        MarkerState::Seasonal(first_day.plus(3))
-    }
+    if yearly_range_k < EVEN_RANGE_K { MarkerState::Even } else { MarkerState::Seasonal(first_day.plus(3)) }
 }

@@ -17,10 +17,7 @@ struct Faults(Vec<ProfileFault>);
 
 impl Faults {
     fn add(&mut self, path: impl Into<String>, words: impl Into<String>) {
-        self.0.push(ProfileFault {
-            path: path.into(),
-            words: words.into(),
-        });
+        self.0.push(ProfileFault { path: path.into(), words: words.into() });
     }
 
     fn range(&mut self, path: &str, label: &str, limits: Limits, value: f64) -> bool {
@@ -40,12 +37,7 @@ impl Faults {
     }
 
     /// Months in which `upper` lies below `lower`; those out of range were named already.
-    fn order(
-        &mut self,
-        path: &str,
-        (upper_name, upper): (&str, &Monthly),
-        lower: (&str, &Monthly),
-    ) {
+    fn order(&mut self, path: &str, (upper_name, upper): (&str, &Monthly), lower: (&str, &Monthly)) {
         for (month, (upper, below)) in upper.iter().zip(lower.1).enumerate() {
             if upper < below {
                 let words = format!("{upper_name}[{month}] is below {}[{month}]", lower.0);
@@ -64,10 +56,7 @@ impl Faults {
             if let [(earlier, before), (later, after)] = pair
                 && after.days_from(*before) < 0
             {
-                self.add(
-                    format!("{path}/{later}"),
-                    format!("{later} ({after}) lies before {earlier} ({before})"),
-                );
+                self.add(format!("{path}/{later}"), format!("{later} ({after}) lies before {earlier} ({before})"));
             }
         }
         if let [(_, first), middle, (_, last)] = known.as_slice()
@@ -90,10 +79,7 @@ impl Faults {
             }
             match before {
                 Some(earlier) if earlier == day => {
-                    self.add(
-                        format!("{place}/day"),
-                        format!("day `{}` comes twice", day.date()),
-                    );
+                    self.add(format!("{place}/day"), format!("day `{}` comes twice", day.date()));
                 }
                 Some(earlier) if earlier > day => {
                     let words = format!("day `{}` follows `{}`", day.date(), earlier.date());
@@ -116,21 +102,13 @@ impl Faults {
         ];
         for (limits, value) in fields {
             if let Some(value) = value {
-                self.range(
-                    &format!("{place}/{}", limits.name),
-                    limits.name,
-                    limits,
-                    value,
-                );
+                self.range(&format!("{place}/{}", limits.name), limits.name, limits, value);
             }
         }
         if let (Some(tmin_c), Some(tmax_c)) = (weather.tmin_c, weather.tmax_c)
             && tmax_c < tmin_c
         {
-            self.add(
-                format!("{place}/tmax_c"),
-                format!("tmax_c ({tmax_c}) is below tmin_c ({tmin_c})"),
-            );
+            self.add(format!("{place}/tmax_c"), format!("tmax_c ({tmax_c}) is below tmin_c ({tmin_c})"));
         }
     }
 }
@@ -148,11 +126,7 @@ impl Profile {
         self.check_normals(&mut faults);
         self.check_cold(&mut faults);
         self.check_weather(&mut faults);
-        if faults.0.is_empty() {
-            Ok(())
-        } else {
-            Err(faults.0)
-        }
+        if faults.0.is_empty() { Ok(()) } else { Err(faults.0) }
     }
 
     fn check_place(&self, faults: &mut Faults) {
@@ -166,14 +140,8 @@ impl Profile {
                 faults.range(&format!("/{}", limits.name), limits.name, limits, value);
             }
         }
-        if !matches!(
-            self.origin,
-            Origin::Given | Origin::Measured | Origin::Estimated
-        ) {
-            let words = format!(
-                "origin is `{}`, expected `given`, `measured` or `estimated`",
-                self.origin.as_str()
-            );
+        if !matches!(self.origin, Origin::Given | Origin::Measured | Origin::Estimated) {
+            let words = format!("origin is `{}`, expected `given`, `measured` or `estimated`", self.origin.as_str());
             faults.add("/origin", words);
         }
     }
@@ -225,30 +193,16 @@ impl Profile {
                 ("share_with_killing_frost", counted.share_with_killing_frost),
             ];
             for (name, share) in shares {
-                let limits = Limits {
-                    name,
-                    unit: "of 1",
-                    min: 0.0,
-                    max: 1.0,
-                };
+                let limits = Limits { name, unit: "of 1", min: 0.0, max: 1.0 };
                 faults.range(&format!("/counted_frost/{name}"), name, limits, share);
             }
         }
         if let Some(extreme_min_c) = self.extreme_min_c {
-            let coldest_c = self
-                .normals
-                .tmin_c
-                .iter()
-                .copied()
-                .fold(f64::INFINITY, f64::min);
+            let coldest_c = self.normals.tmin_c.iter().copied().fold(f64::INFINITY, f64::min);
             let name = Limits::EXTREME_MIN.name;
             let path = "/extreme_min_c";
-            if faults.range(path, name, Limits::EXTREME_MIN, extreme_min_c)
-                && extreme_min_c > coldest_c
-            {
-                let words = format!(
-                    "{name} ({extreme_min_c}) is above the coldest month's tmin_c ({coldest_c})"
-                );
+            if faults.range(path, name, Limits::EXTREME_MIN, extreme_min_c) && extreme_min_c > coldest_c {
+                let words = format!("{name} ({extreme_min_c}) is above the coldest month's tmin_c ({coldest_c})");
                 faults.add(path, words);
             }
         }
@@ -261,10 +215,7 @@ impl Profile {
         let count = self.observations.len();
         if count > Self::MOST_OBSERVATIONS {
             let most = Self::MOST_OBSERVATIONS;
-            faults.add(
-                "/observations",
-                format!("{count} days, expected at most {most}"),
-            );
+            faults.add("/observations", format!("{count} days, expected at most {most}"));
         } else {
             faults.days("/observations", &self.observations);
         }
@@ -277,10 +228,7 @@ impl Profile {
         }
         let (count, most) = (forecast.days.len(), Self::MOST_FORECAST_DAYS);
         if count == 0 || count > most {
-            faults.add(
-                "/forecast/days",
-                format!("{count} days, expected 1 to {most}"),
-            );
+            faults.add("/forecast/days", format!("{count} days, expected 1 to {most}"));
             return;
         }
         faults.days("/forecast/days", &forecast.days);

@@ -25,11 +25,7 @@ impl FrostTriple {
     /// The triple of three days, early first.
     #[must_use]
     pub fn of_days([early, median, late]: [Option<ClimateDay>; 3]) -> Self {
-        Self {
-            early,
-            median,
-            late,
-        }
+        Self { early, median, late }
     }
 }
 

@@ -69,13 +69,9 @@ impl Limits {
         let space = if self.unit == "°" { "" } else { " " };
         let Self { unit, min, max, .. } = self;
         if value.is_finite() {
-            Some(format!(
-                "{label} is {value}, expected {min} to {max}{space}{unit}"
-            ))
+            Some(format!("{label} is {value}, expected {min} to {max}{space}{unit}"))
         } else {
-            Some(format!(
-                "{label} is not a finite number, expected {min} to {max}{space}{unit}"
-            ))
+            Some(format!("{label} is not a finite number, expected {min} to {max}{space}{unit}"))
         }
     }
 }

@@ -25,14 +25,7 @@ impl DailyWeather {
     /// A day of which nothing is known yet.
     #[must_use]
     pub fn unknown(day: Day) -> Self {
-        Self {
-            day,
-            tmin_c: None,
-            tmax_c: None,
-            rain_mm: None,
-            rh_pct: None,
-            wind_ms: None,
-        }
+        Self { day, tmin_c: None, tmax_c: None, rain_mm: None, rh_pct: None, wind_ms: None }
     }
 
     /// Half the sum of minimum and maximum, °C, when both are known.

@@ -21,10 +21,7 @@ pub(super) enum Tolerance {
 impl Tolerance {
     pub(super) fn read(json: Option<&Value>) -> Result<Self, String> {
         let json = json.filter(|json| !json.is_null()).ok_or("no tolerance")?;
-        let kind = json
-            .get("kind")
-            .and_then(Value::as_str)
-            .ok_or("tolerance has no kind")?;
+        let kind = json.get("kind").and_then(Value::as_str).ok_or("tolerance has no kind")?;
         if kind == "exact" {
             return Ok(Self::Exact);
         }
@@ -35,10 +32,7 @@ impl Tolerance {
             "days" => Self::Days,
             _ => return Err(format!("tolerance `{kind}` is not known")),
         };
-        let value = json
-            .get("value")
-            .and_then(Value::as_f64)
-            .filter(|value| *value >= 0.0);
+        let value = json.get("value").and_then(Value::as_f64).filter(|value| *value >= 0.0);
         Ok(of(value.ok_or("tolerance has no value")?))
     }
 
@@ -61,16 +55,13 @@ impl Tolerance {
             (Value::String(expected), Value::String(got)) => self.allows_text(expected, got),
             (Value::Array(expected), Value::Array(got)) => {
                 expected.len() == got.len()
-                    && expected
-                        .iter()
-                        .zip(got)
-                        .all(|(expected, got)| self.allows(expected, got))
+                    && expected.iter().zip(got).all(|(expected, got)| self.allows(expected, got))
             }
             (Value::Object(expected), Value::Object(got)) => {
                 expected.len() == got.len()
-                    && expected.iter().all(|(name, expected)| {
-                        got.get(name).is_some_and(|got| self.allows(expected, got))
-                    })
+                    && expected
+                        .iter()
+                        .all(|(name, expected)| got.get(name).is_some_and(|got| self.allows(expected, got)))
             }
             _ => expected == got,
         }
@@ -111,76 +102,25 @@ mod tests {
     #[test]
     fn each_kind_allows_its_own_distance_and_no_more() {
         for (tolerance, expected, near, far) in [
-            (
-                json!({"kind": "exact"}),
-                json!(2.5),
-                json!(2.5),
-                json!(2.500_000_1),
-            ),
-            (
-                json!({"kind": "abs", "value": 0.5}),
-                json!(2),
-                json!(2.5),
-                json!(2.51),
-            ),
-            (
-                json!({"kind": "rel", "value": 0.1}),
-                json!(-20),
-                json!(-22),
-                json!(-22.1),
-            ),
-            (
-                json!({"kind": "days", "value": 1}),
-                json!("2026-02-28"),
-                json!("2026-03-01"),
-                json!("2026-03-02"),
-            ),
-            (
-                json!({"kind": "days", "value": 1}),
-                json!(7),
-                json!(6),
-                json!(9),
-            ),
+            (json!({"kind": "exact"}), json!(2.5), json!(2.5), json!(2.500_000_1)),
+            (json!({"kind": "abs", "value": 0.5}), json!(2), json!(2.5), json!(2.51)),
+            (json!({"kind": "rel", "value": 0.1}), json!(-20), json!(-22), json!(-22.1)),
+            (json!({"kind": "days", "value": 1}), json!("2026-02-28"), json!("2026-03-01"), json!("2026-03-02")),
+            (json!({"kind": "days", "value": 1}), json!(7), json!(6), json!(9)),
             (
                 json!({"kind": "minutes", "value": 2}),
                 json!("2026-02-28T23:59:00Z"),
                 json!("2026-03-01T00:01:00Z"),
                 json!("2026-03-01T00:01:01Z"),
             ),
-            (
-                json!({"kind": "abs", "value": 0.1}),
-                json!([1, 2]),
-                json!([1.05, 1.95]),
-                json!([1, 2, 3]),
-            ),
-            (
-                json!({"kind": "abs", "value": 0.1}),
-                json!({"a": 1}),
-                json!({"a": 1.05}),
-                json!({"a": 1, "b": 1}),
-            ),
-            (
-                json!({"kind": "exact"}),
-                json!("9a"),
-                json!("9a"),
-                json!("9b"),
-            ),
-            (
-                json!({"kind": "abs", "value": 9}),
-                json!(2),
-                json!(2),
-                json!("2"),
-            ),
+            (json!({"kind": "abs", "value": 0.1}), json!([1, 2]), json!([1.05, 1.95]), json!([1, 2, 3])),
+            (json!({"kind": "abs", "value": 0.1}), json!({"a": 1}), json!({"a": 1.05}), json!({"a": 1, "b": 1})),
+            (json!({"kind": "exact"}), json!("9a"), json!("9a"), json!("9b")),
+            (json!({"kind": "abs", "value": 9}), json!(2), json!(2), json!("2")),
         ] {
             let read = Tolerance::read(Some(&tolerance)).unwrap();
-            assert!(
-                read.allows(&expected, &near),
-                "{tolerance} {expected} {near}"
-            );
-            assert!(
-                !read.allows(&expected, &far),
-                "{tolerance} {expected} {far}"
-            );
+            assert!(read.allows(&expected, &near), "{tolerance} {expected} {near}");
+            assert!(!read.allows(&expected, &far), "{tolerance} {expected} {far}");
         }
     }
 

@@ -53,28 +53,16 @@ pub enum UnreadFile {
 ///
 /// # Errors
 /// [`UnreadFile`] when the file has no cases to run.
-pub fn check(
-    file_json: &str,
-    read_series: &dyn Fn(&str) -> Result<String, String>,
-) -> Result<Report, UnreadFile> {
-    let file: Value = serde_json::from_str(file_json).map_err(|error| UnreadFile::NotJson {
-        reason: error.to_string(),
-    })?;
-    let cases = file
-        .get("cases")
-        .and_then(Value::as_array)
-        .filter(|cases| !cases.is_empty());
+pub fn check(file_json: &str, read_series: &dyn Fn(&str) -> Result<String, String>) -> Result<Report, UnreadFile> {
+    let file: Value =
+        serde_json::from_str(file_json).map_err(|error| UnreadFile::NotJson { reason: error.to_string() })?;
+    let cases = file.get("cases").and_then(Value::as_array).filter(|cases| !cases.is_empty());
     let mut report = Report::default();
     for case in cases.ok_or(UnreadFile::NoCases)? {
         match run(case, read_series) {
             Ok(()) => report.passed += 1,
             Err(got) => {
-                let text = |name| {
-                    case.get(name)
-                        .and_then(Value::as_str)
-                        .unwrap_or("(not named)")
-                        .to_owned()
-                };
+                let text = |name| case.get(name).and_then(Value::as_str).unwrap_or("(not named)").to_owned();
                 let part = |name| case.get(name).map_or_else(String::new, Value::to_string);
                 report.failed.push(Failure {
                     id: text("id"),
@@ -90,43 +78,25 @@ pub fn check(
 
 /// The error is what goes into [`Failure::got`].
 fn run(case: &Value, read_series: &dyn Fn(&str) -> Result<String, String>) -> Result<(), String> {
-    let name = case
-        .get("quantity")
-        .and_then(Value::as_str)
-        .ok_or("no quantity named")?;
+    let name = case.get("quantity").and_then(Value::as_str).ok_or("no quantity named")?;
     let quantity = quantity::find(name).map_err(|error| error.to_string())?;
-    let given = case
-        .get("inputs")
-        .and_then(Value::as_object)
-        .ok_or("no inputs")?;
+    let given = case.get("inputs").and_then(Value::as_object).ok_or("no inputs")?;
     let mut inputs = Inputs::new();
     for (name, input) in given {
         inputs = inputs.with(name, read_input(name, input, read_series)?);
     }
-    let outcome = quantity
-        .reckon(&inputs)
-        .map_err(|error| error.to_string())?;
+    let outcome = quantity.reckon(&inputs).map_err(|error| error.to_string())?;
 
     let expected = case.get("expected").ok_or("no expected value")?;
-    let unit = expected
-        .get("unit")
-        .and_then(Value::as_str)
-        .ok_or("no unit expected")?;
+    let unit = expected.get("unit").and_then(Value::as_str).ok_or("no unit expected")?;
     let got = in_unit(outcome.value, &outcome.unit, unit)?.to_json();
     let tolerance = compare::Tolerance::read(case.get("tolerance"))?;
-    let allowed = match (
-        expected.get("value"),
-        expected.get("any_of").and_then(Value::as_array),
-    ) {
+    let allowed = match (expected.get("value"), expected.get("any_of").and_then(Value::as_array)) {
         (Some(value), None) => vec![value],
         (None, Some(values)) if !values.is_empty() => values.iter().collect(),
         _ => return Err("neither one expected value nor a choice of them".to_owned()),
     };
-    if allowed.iter().any(|value| tolerance.allows(value, &got)) {
-        Ok(())
-    } else {
-        Err(format!("{got} {unit}"))
-    }
+    if allowed.iter().any(|value| tolerance.allows(value, &got)) { Ok(()) } else { Err(format!("{got} {unit}")) }
 }
 
 fn read_input(
@@ -134,9 +104,7 @@ fn read_input(
     input: &Value,
     read_series: &dyn Fn(&str) -> Result<String, String>,
 ) -> Result<InputValue, String> {
-    let value = input
-        .get("value")
-        .ok_or_else(|| format!("input `{name}` has no value"))?;
+    let value = input.get("value").ok_or_else(|| format!("input `{name}` has no value"))?;
     // A remark in brackets is no part of the unit: `- (not adjusted)`.
     let unit = input.get("unit").and_then(Value::as_str);
     let unit = unit.map(|unit| unit.split(" (").next().unwrap_or(unit).to_owned());
@@ -144,15 +112,12 @@ fn read_input(
         Value::String(path) if name == "series" => read_series(path).map(InputValue::Text),
         Value::String(text) => Ok(InputValue::Text(text.clone())),
         Value::Number(number) => {
-            let value = number
-                .as_f64()
-                .ok_or_else(|| format!("input `{name}` is too long"))?;
+            let value = number.as_f64().ok_or_else(|| format!("input `{name}` is too long"))?;
             Ok(InputValue::Number { value, unit })
         }
         Value::Array(items) => {
             let values = items.iter().map(Value::as_f64).collect::<Option<Vec<_>>>();
-            let values =
-                values.ok_or_else(|| format!("input `{name}` is not a list of numbers"))?;
+            let values = values.ok_or_else(|| format!("input `{name}` is not a list of numbers"))?;
             Ok(InputValue::Numbers { values, unit })
         }
         _ => Err(format!("input `{name}` is neither number, text nor list")),
@@ -164,11 +129,7 @@ fn in_unit(value: OutcomeValue, from: &str, to: &str) -> Result<OutcomeValue, St
     let turn = |number| units::convert_text(number, from, to).map_err(|fault| fault.to_string());
     match value {
         OutcomeValue::Number(number) => turn(number).map(OutcomeValue::Number),
-        OutcomeValue::List(numbers) => numbers
-            .into_iter()
-            .map(turn)
-            .collect::<Result<_, _>>()
-            .map(OutcomeValue::List),
+        OutcomeValue::List(numbers) => numbers.into_iter().map(turn).collect::<Result<_, _>>().map(OutcomeValue::List),
         plain @ (OutcomeValue::Text(_) | OutcomeValue::Fields(_)) => Ok(plain),
     }
 }
@@ -198,24 +159,18 @@ mod tests {
         let right = json!({"value": 3.168, "unit": "kPa"});
         assert_eq!(one_case(QUANTITY, &right, &tolerance).passed, 1);
         let hectopascal = json!({"value": 31.68, "unit": "hPa"});
-        assert_eq!(
-            one_case(
-                QUANTITY,
-                &hectopascal,
-                &json!({"kind": "rel", "value": 0.001})
-            )
-            .passed,
-            1
-        );
+        assert_eq!(one_case(QUANTITY, &hectopascal, &json!({"kind": "rel", "value": 0.001})).passed, 1);
         let choice = json!({"any_of": [9.0, 3.168], "unit": "kPa"});
         assert_eq!(one_case(QUANTITY, &choice, &tolerance).passed, 1);
 
         let wrong = json!({"value": 3.2, "unit": "kPa"});
         let report = one_case(QUANTITY, &wrong, &tolerance);
         assert_eq!((report.passed, report.failed.len()), (0, 1));
-        assert!(report.failed[0].to_string().starts_with(
-            "one: saturation_vapour_pressure should be {\"value\":3.2,\"unit\":\"kPa\"} within"
-        ));
+        assert!(
+            report.failed[0]
+                .to_string()
+                .starts_with("one: saturation_vapour_pressure should be {\"value\":3.2,\"unit\":\"kPa\"} within")
+        );
     }
 
     #[test]
@@ -224,18 +179,8 @@ mod tests {
         let abs = json!({"kind": "abs", "value": 0.001});
         for (quantity, expected, tolerance, reason) in [
             ("wisdom", &right, &abs, "quantity `wisdom` is not known"),
-            (
-                QUANTITY,
-                &right,
-                &json!({"kind": "roughly"}),
-                "tolerance `roughly` is not known",
-            ),
-            (
-                QUANTITY,
-                &right,
-                &json!({"kind": "abs"}),
-                "tolerance has no value",
-            ),
+            (QUANTITY, &right, &json!({"kind": "roughly"}), "tolerance `roughly` is not known"),
+            (QUANTITY, &right, &json!({"kind": "abs"}), "tolerance has no value"),
             (QUANTITY, &right, &json!(null), "no tolerance"),
             (
                 QUANTITY,
@@ -243,12 +188,7 @@ mod tests {
                 &abs,
                 "`kPa` cannot be turned into `m`: they measure different things",
             ),
-            (
-                QUANTITY,
-                &json!({"unit": "kPa"}),
-                &abs,
-                "neither one expected value nor a choice of them",
-            ),
+            (QUANTITY, &json!({"unit": "kPa"}), &abs, "neither one expected value nor a choice of them"),
         ] {
             let report = one_case(quantity, expected, tolerance);
             assert_eq!(report.failed[0].got, reason);

@@ -91,12 +91,7 @@ pub(super) const ALL: &[Quantity] = &[
         inputs: &[
             Input::new(
                 "stage_days",
-                Kind::Numbers {
-                    unit: "d",
-                    min: 0.0,
-                    max: 1000.0,
-                    count: 4,
-                },
+                Kind::Numbers { unit: "d", min: 0.0, max: 1000.0, count: 4 },
                 "lengths of initial, development, middle and late stages",
             ),
             Input::number("k_ini", "-", 0.0, 2.0, "initial coefficient"),
@@ -110,10 +105,8 @@ pub(super) const ALL: &[Quantity] = &[
         source: "FAO-56 equation 66",
         reckon: |given| {
             let lengths = given.numbers("stage_days")?;
-            let stage_days = <[f64; 4]>::try_from(lengths).map_err(|_| Unusable::Missing {
-                field: "stage_days",
-                expected: "four lengths".to_owned(),
-            })?;
+            let stage_days = <[f64; 4]>::try_from(lengths)
+                .map_err(|_| Unusable::Missing { field: "stage_days", expected: "four lengths".to_owned() })?;
             Ok(coefficient::on_day(
                 stage_days,
                 given.number("k_ini")?,
@@ -130,13 +123,7 @@ pub(super) const ALL: &[Quantity] = &[
         inputs: &[
             Input::number("species", "-", 0.0, 1.5, "species factor, 0.1 to 0.9"),
             Input::number("density", "-", 0.1, 1.5, "density factor, 0.5 to 1.3"),
-            Input::number(
-                "microclimate",
-                "-",
-                0.1,
-                1.5,
-                "microclimate factor, 0.5 to 1.4",
-            ),
+            Input::number("microclimate", "-", 0.1, 1.5, "microclimate factor, 0.5 to 1.4"),
         ],
         unit: "-",
         about: "plant factor of a mixed planting in its place",

@@ -12,41 +12,13 @@ const UNIT: &str = "C d";
 const ZALOM: &str = "Zalom, Goodell, Wilson, Barnett and Bentley 1983 (UC leaflet 21373)";
 const MCMASTER: &str = "McMaster and Wilhelm 1997, equation 1";
 
-const LOWER: Input = Input::number(
-    "lower",
-    "C",
-    -60.0,
-    60.0,
-    "threshold above which warmth counts",
-);
-const BASE: Input = Input::number(
-    "base",
-    "C",
-    -60.0,
-    60.0,
-    "threshold above which warmth counts",
-);
-const UPPER: Input = Input::number(
-    "upper",
-    "C",
-    -60.0,
-    60.0,
-    "threshold above which more warmth does not help",
-)
-.optional();
-const CUTOFF: Input = Input::choice(
-    "cutoff",
-    &Cutoff::NAMES,
-    "what happens above upper; horizontal if not given",
-)
-.optional();
-const NEXT: Input = Input::number(
-    "next_day_tmin",
-    "C",
-    -90.0,
-    60.0,
-    "minimum temperature of the next day",
-);
+const LOWER: Input = Input::number("lower", "C", -60.0, 60.0, "threshold above which warmth counts");
+const BASE: Input = Input::number("base", "C", -60.0, 60.0, "threshold above which warmth counts");
+const UPPER: Input =
+    Input::number("upper", "C", -60.0, 60.0, "threshold above which more warmth does not help").optional();
+const CUTOFF: Input =
+    Input::choice("cutoff", &Cutoff::NAMES, "what happens above upper; horizontal if not given").optional();
+const NEXT: Input = Input::number("next_day_tmin", "C", -90.0, 60.0, "minimum temperature of the next day");
 const NEXT_RULE: Input = Input::choice(
     "next_day_rule",
     &["double methods use the next day's minimum, capped at this day's maximum"],
@@ -58,11 +30,7 @@ const DAY: &[Input] = &[TMIN, TMAX, LOWER, UPPER, CUTOFF];
 const DAY_AND_NEXT: &[Input] = &[TMIN, TMAX, LOWER, UPPER, CUTOFF, NEXT];
 const AVERAGE: &[Input] = &[TMIN, TMAX, BASE, UPPER, CUTOFF];
 const RUN: &[Input] = &[
-    Input::new(
-        "series",
-        Kind::Series,
-        "daily record with columns tmin_c and tmax_c",
-    ),
+    Input::new("series", Kind::Series, "daily record with columns tmin_c and tmax_c"),
     Input::new("from", Kind::Date, "first day"),
     Input::new("to", Kind::Date, "last day, counted in"),
     LOWER,
@@ -118,14 +86,7 @@ pub(super) const ALL: &[Quantity] = &[
         "extremes lifted to the base, then half the sum",
         MCMASTER
     ),
-    day!(
-        "dd_single_sine",
-        "degree days under a sine",
-        DAY,
-        Method::SingleSine,
-        "one sine through the extremes",
-        ZALOM
-    ),
+    day!("dd_single_sine", "degree days under a sine", DAY, Method::SingleSine, "one sine through the extremes", ZALOM),
     day!(
         "dd_double_sine",
         "degree days under two half sines",
@@ -164,13 +125,7 @@ pub(super) const ALL: &[Quantity] = &[
         "extremes lifted to the base, then half the sum",
         MCMASTER
     ),
-    run!(
-        "dd_sum_single_sine",
-        "sum of degree days under sines",
-        Method::SingleSine,
-        "one sine a day",
-        ZALOM
-    ),
+    run!("dd_sum_single_sine", "sum of degree days under sines", Method::SingleSine, "one sine a day", ZALOM),
     run!(
         "dd_sum_double_sine",
         "sum of degree days under half sines",
@@ -201,15 +156,11 @@ fn thresholds(given: &Given<'_>) -> Result<Thresholds, Unusable> {
     };
     let cutoff = given.maybe_text("cutoff").and_then(Cutoff::from_name);
     match (given.maybe("upper"), cutoff) {
-        (Some(upper_c), cutoff) => Thresholds::new(
-            lower_c,
-            Some((upper_c, cutoff.unwrap_or(Cutoff::Horizontal))),
-        ),
+        (Some(upper_c), cutoff) => Thresholds::new(lower_c, Some((upper_c, cutoff.unwrap_or(Cutoff::Horizontal)))),
         (None, None) => Thresholds::new(lower_c, None),
-        (None, Some(_)) => Err(Unusable::Missing {
-            field: "upper",
-            expected: "cutoff says what happens above it".to_owned(),
-        }),
+        (None, Some(_)) => {
+            Err(Unusable::Missing { field: "upper", expected: "cutoff says what happens above it".to_owned() })
+        }
     }
 }
 
@@ -217,20 +168,14 @@ fn day(given: &Given<'_>, method: Method) -> Result<Reckoned, Unusable> {
     let (tmin_c, tmax_c) = (given.number("tmin")?, given.number("tmax")?);
     in_order("tmin", tmin_c, "tmax", tmax_c, "C")?;
     let next_c = given.maybe("next_day_tmin");
-    Ok(method
-        .day(tmin_c, tmax_c, next_c, thresholds(given)?)
-        .into())
+    Ok(method.day(tmin_c, tmax_c, next_c, thresholds(given)?).into())
 }
 
 fn run(given: &Given<'_>, method: Method) -> Result<Reckoned, Unusable> {
     let thresholds = thresholds(given)?;
     let (from, to) = (given.date("from")?, given.date("to")?);
     if from > to {
-        return Err(Unusable::Contradiction {
-            field: "from",
-            other: "to",
-            reason: format!("{from} is after {to}"),
-        });
+        return Err(Unusable::Contradiction { field: "from", other: "to", reason: format!("{from} is after {to}") });
     }
     let series = Series::new(given.text("series")?)?;
     let columns = [series.column("tmin_c")?, series.column("tmax_c")?];

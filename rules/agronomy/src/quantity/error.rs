@@ -125,10 +125,9 @@ impl QuantityError {
     #[must_use]
     pub fn field(&self) -> Option<&str> {
         match self {
-            Self::UnknownQuantity { .. }
-            | Self::NotAnObject
-            | Self::NotFinite { .. }
-            | Self::NotOneNumber { .. } => None,
+            Self::UnknownQuantity { .. } | Self::NotAnObject | Self::NotFinite { .. } | Self::NotOneNumber { .. } => {
+                None
+            }
             Self::UnknownInput { name, .. } => Some(name),
             Self::WrongKind { field, .. } => Some(field),
             Self::Repeated { field, .. }

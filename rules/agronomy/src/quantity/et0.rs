@@ -3,8 +3,8 @@
 use chrono::Datelike;
 
 use super::inputs::{
-    DATE, DAY_OF_YEAR, EA, ELEVATION, Input, KRS, Kind, LATITUDE, MONTH, RA, RHMAX, RHMEAN, RHMIN,
-    SOLAR, SUNSHINE, TDEW, TMAX, TMIN, U2, WIND, WIND_HEIGHT,
+    DATE, DAY_OF_YEAR, EA, ELEVATION, Input, KRS, Kind, LATITUDE, MONTH, RA, RHMAX, RHMEAN, RHMIN, SOLAR, SUNSHINE,
+    TDEW, TMAX, TMIN, U2, WIND, WIND_HEIGHT,
 };
 use super::series::Series;
 use super::solar::month;
@@ -17,15 +17,10 @@ use crate::sun;
 
 const UNIT: &str = "mm/d";
 const PM: &str = "FAO-56 Penman-Monteith";
-const PM_SOURCE: &str = "FAO-56 equation 6, missing data by its chapter 3; Rs/Rso held at 0.3 or more by ASCE-EWRI 2005";
-const SOIL_HEAT_FLUX: Input = Input::number(
-    "soil_heat_flux",
-    "MJ m-2 d-1",
-    -10.0,
-    10.0,
-    "heat going into the soil, 0 for a day",
-)
-.optional();
+const PM_SOURCE: &str =
+    "FAO-56 equation 6, missing data by its chapter 3; Rs/Rso held at 0.3 or more by ASCE-EWRI 2005";
+const SOIL_HEAT_FLUX: Input =
+    Input::number("soil_heat_flux", "MJ m-2 d-1", -10.0, 10.0, "heat going into the soil, 0 for a day").optional();
 const SERIES: Input = Input::new(
     "series",
     Kind::Series,
@@ -149,14 +144,7 @@ pub(super) const ALL: &[Quantity] = &[
             TMIN,
             TMAX,
             KRS,
-            Input::number(
-                "u2_assumed",
-                "m/s",
-                0.0,
-                60.0,
-                "wind speed at 2 m taken for granted",
-            )
-            .optional(),
+            Input::number("u2_assumed", "m/s", 0.0, 60.0, "wind speed at 2 m taken for granted").optional(),
             Input::choice("ea_rule", &["e0(tmin)"], "the air at dawn is saturated").optional(),
         ],
         unit: UNIT,
@@ -213,14 +201,7 @@ pub(super) const ALL: &[Quantity] = &[
             RA,
             TMIN,
             TMAX,
-            Input::number(
-                "tmean",
-                "C",
-                -90.0,
-                60.0,
-                "mean temperature, else half the sum",
-            )
-            .optional(),
+            Input::number("tmean", "C", -90.0, 60.0, "mean temperature, else half the sum").optional(),
         ],
         unit: UNIT,
         about: "as et0_hs, with the extraterrestrial radiation at hand",
@@ -267,31 +248,18 @@ fn inputs(given: &Given<'_>, day_of_year: u16) -> Result<EtInputs, Unusable> {
             (Some(pct), None) => HumidityGiven::RhMax { pct },
             (None, None) => HumidityGiven::None,
             (None, Some(_)) => {
-                return Err(Unusable::missing(
-                    "rhmax",
-                    "rhmin is used only beside rhmax",
-                ));
+                return Err(Unusable::missing("rhmax", "rhmin is used only beside rhmax"));
             }
         }
     };
-    let wind = match (
-        given.maybe("u2"),
-        given.maybe("wind"),
-        given.maybe("wind_height"),
-    ) {
+    let wind = match (given.maybe("u2"), given.maybe("wind"), given.maybe("wind_height")) {
         (Some(ms), ..) => Some(WindGiven { ms, height_m: 2.0 }),
         (None, Some(ms), Some(height_m)) => Some(WindGiven { ms, height_m }),
         (None, Some(_), None) => {
-            return Err(Unusable::missing(
-                "wind_height",
-                "the height at which wind was measured",
-            ));
+            return Err(Unusable::missing("wind_height", "the height at which wind was measured"));
         }
         (None, None, Some(_)) => {
-            return Err(Unusable::missing(
-                "wind",
-                "wind_height says how high it was",
-            ));
+            return Err(Unusable::missing("wind", "wind_height says how high it was"));
         }
         (None, None, None) => None,
     };

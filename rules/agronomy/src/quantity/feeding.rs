@@ -11,20 +11,8 @@ const WEIGHTS: &str = "standard atomic weights (IUPAC 2021)";
 const LABEL: &str = "label analysis, percent by mass";
 const BAG: Input = Input::number("bag", "g", 0.0, 1e9, "mass of the fertiliser");
 const GRADE: Input = Input::new("grade", Kind::Text, "N-P2O5-K2O in percent, such as 30-4-4");
-const ANALYSIS: Input = Input::number(
-    "analysis",
-    "%",
-    0.01,
-    100.0,
-    "nutrient in the product by mass",
-);
-const TARGET: Input = Input::number(
-    "target",
-    "ppm",
-    0.0,
-    100_000.0,
-    "strength, mg of nutrient per litre",
-);
+const ANALYSIS: Input = Input::number("analysis", "%", 0.01, 100.0, "nutrient in the product by mass");
+const TARGET: Input = Input::number("target", "ppm", 0.0, 100_000.0, "strength, mg of nutrient per litre");
 const SALT: Input = Input::choice("salt", &["MgSO4.7H2O"], "formula of the salt");
 const AREA: Input = Input::number("area", "m2", 0.0, 1_000_000.0, "area to treat");
 
@@ -69,78 +57,45 @@ macro_rules! oxide {
 }
 
 pub(super) const ALL: &[Quantity] = &[
-    oxide!(
-        "p2o5_to_p",
-        "phosphorus in phosphate",
-        "p2o5",
-        "P",
-        P_IN_P2O5
-    ),
+    oxide!("p2o5_to_p", "phosphorus in phosphate", "p2o5", "P", P_IN_P2O5),
     oxide!("k2o_to_k", "potassium in potash", "k2o", "K", K_IN_K2O),
-    in_bag!("nutrient_in_bag_nitrogen", "nitrogen in a bag", |grade| {
-        grade.n_pct
-    }),
-    in_bag!("nutrient_in_bag_phosphate", "phosphate in a bag", |grade| {
-        grade.p2o5_pct
-    }),
-    in_bag!("nutrient_in_bag_potash", "potash in a bag", |grade| grade
-        .k2o_pct),
-    in_bag!("elemental_in_bag_p", "phosphorus in a bag", |grade| grade
-        .p2o5_pct
-        * P_IN_P2O5),
-    in_bag!("elemental_in_bag_k", "potassium in a bag", |grade| grade
-        .k2o_pct
-        * K_IN_K2O),
+    in_bag!("nutrient_in_bag_nitrogen", "nitrogen in a bag", |grade| { grade.n_pct }),
+    in_bag!("nutrient_in_bag_phosphate", "phosphate in a bag", |grade| { grade.p2o5_pct }),
+    in_bag!("nutrient_in_bag_potash", "potash in a bag", |grade| grade.k2o_pct),
+    in_bag!("elemental_in_bag_p", "phosphorus in a bag", |grade| grade.p2o5_pct * P_IN_P2O5),
+    in_bag!("elemental_in_bag_k", "potassium in a bag", |grade| grade.k2o_pct * K_IN_K2O),
     Quantity {
         name: "material_for_area",
         title: "material for an area",
-        inputs: &[
-            Input::number("rate", "g/m2", 0.0, 100_000.0, "mass per area"),
-            AREA,
-        ],
+        inputs: &[Input::number("rate", "g/m2", 0.0, 100_000.0, "mass per area"), AREA],
         unit: "g",
         about: "for any material that is given by area",
         method: "rate times area",
         source: "definition",
-        reckon: |given| {
-            Ok(product::for_area_g(given.number("rate")?, given.number("area")?).into())
-        },
+        reckon: |given| Ok(product::for_area_g(given.number("rate")?, given.number("area")?).into()),
     },
     Quantity {
         name: "product_for_rate",
         title: "product for a nutrient rate on an area",
-        inputs: &[
-            AREA,
-            Input::number("nutrient_rate", "g/m2", 0.0, 10_000.0, "nutrient per area"),
-            ANALYSIS,
-        ],
+        inputs: &[AREA, Input::number("nutrient_rate", "g/m2", 0.0, 10_000.0, "nutrient per area"), ANALYSIS],
         unit: "g",
         about: "mass of product that brings the rate",
         method: "rate times area over analysis",
         source: LABEL,
         reckon: |given| {
-            let nutrient_g =
-                product::for_area_g(given.number("nutrient_rate")?, given.number("area")?);
+            let nutrient_g = product::for_area_g(given.number("nutrient_rate")?, given.number("area")?);
             Ok(product::for_nutrient_g(nutrient_g, given.number("analysis")?).into())
         },
     },
     Quantity {
         name: "product_for_nutrient",
         title: "product for a mass of nutrient",
-        inputs: &[
-            Input::number("nutrient", "g", 0.0, 1e9, "mass of nutrient"),
-            ANALYSIS,
-        ],
+        inputs: &[Input::number("nutrient", "g", 0.0, 1e9, "mass of nutrient"), ANALYSIS],
         unit: "g",
         about: "mass of product that holds the nutrient",
         method: "nutrient over analysis",
         source: LABEL,
-        reckon: |given| {
-            Ok(
-                product::for_nutrient_g(given.number("nutrient")?, given.number("analysis")?)
-                    .into(),
-            )
-        },
+        reckon: |given| Ok(product::for_nutrient_g(given.number("nutrient")?, given.number("analysis")?).into()),
     },
     Quantity {
         name: "oz_per_100_gal_for_ppm",
@@ -158,15 +113,7 @@ pub(super) const ALL: &[Quantity] = &[
     Quantity {
         name: "stock_oz_per_gal",
         title: "product in the stock of an injector",
-        inputs: &[
-            TARGET,
-            ANALYSIS,
-            Input::new(
-                "injector",
-                Kind::Text,
-                "ratio of stock to water, such as 1:100",
-            ),
-        ],
+        inputs: &[TARGET, ANALYSIS, Input::new("injector", Kind::Text, "ratio of stock to water, such as 1:100")],
         unit: "g/L",
         about: "mass of product per volume of stock, in any such unit",
         method: "strength over analysis times the injector's ratio",
@@ -179,17 +126,12 @@ pub(super) const ALL: &[Quantity] = &[
     Quantity {
         name: "ppm_from_g_per_l",
         title: "strength of a feed",
-        inputs: &[
-            Input::number("product", "g/L", 0.0, 2000.0, "product per volume of feed"),
-            ANALYSIS,
-        ],
+        inputs: &[Input::number("product", "g/L", 0.0, 2000.0, "product per volume of feed"), ANALYSIS],
         unit: "ppm",
         about: "mg of nutrient per litre",
         method: "product times analysis",
         source: "definition of ppm as mg/L",
-        reckon: |given| {
-            Ok(product::strength_ppm(given.number("product")?, given.number("analysis")?).into())
-        },
+        reckon: |given| Ok(product::strength_ppm(given.number("product")?, given.number("analysis")?).into()),
     },
     Quantity {
         name: "magnesium_in_epsom",
@@ -235,16 +177,10 @@ fn grade(given: &Given<'_>) -> Result<Grade, Unusable> {
 /// Parts of water for one part of stock.
 fn injector(given: &Given<'_>) -> Result<f64, Unusable> {
     let text = given.text("injector")?;
-    let part = |text: &str| {
-        text.parse::<f64>()
-            .ok()
-            .filter(|part| (1.0..=10_000.0).contains(part))
-    };
-    text.split_once(':')
-        .and_then(|(stock, water)| Some(part(water)? / part(stock)?))
-        .ok_or_else(|| Unusable::Unread {
-            field: "injector",
-            text: shorten(text),
-            expected: "a ratio such as 1:100".to_owned(),
-        })
+    let part = |text: &str| text.parse::<f64>().ok().filter(|part| (1.0..=10_000.0).contains(part));
+    text.split_once(':').and_then(|(stock, water)| Some(part(water)? / part(stock)?)).ok_or_else(|| Unusable::Unread {
+        field: "injector",
+        text: shorten(text),
+        expected: "a ratio such as 1:100".to_owned(),
+    })
 }

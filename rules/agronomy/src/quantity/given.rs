@@ -25,10 +25,7 @@ enum Checked<'a> {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Given<'a>(Vec<(&'static str, Checked<'a>)>);
 
-pub(super) fn check<'a>(
-    quantity: &Quantity,
-    inputs: &'a Inputs,
-) -> Result<Given<'a>, QuantityError> {
+pub(super) fn check<'a>(quantity: &Quantity, inputs: &'a Inputs) -> Result<Given<'a>, QuantityError> {
     let mut given = Given(Vec::with_capacity(quantity.inputs.len()));
     for (name, value) in inputs.iter() {
         let input = known(quantity, name)?;
@@ -38,18 +35,13 @@ pub(super) fn check<'a>(
     Ok(given)
 }
 
-pub(super) fn check_numbers(
-    quantity: &Quantity,
-    numbers: &[(&str, f64)],
-) -> Result<Given<'static>, QuantityError> {
+pub(super) fn check_numbers(quantity: &Quantity, numbers: &[(&str, f64)]) -> Result<Given<'static>, QuantityError> {
     let mut given = Given(Vec::with_capacity(quantity.inputs.len()));
     for &(name, value) in numbers {
         let input = known(quantity, name)?;
         let checked = match input.kind {
             Kind::Number { .. } => Checked::Number(in_range(quantity, input, value)?),
-            Kind::Measure { .. } => {
-                Checked::Measure(in_range(quantity, input, value)?, Cow::Borrowed("-"))
-            }
+            Kind::Measure { .. } => Checked::Measure(in_range(quantity, input, value)?, Cow::Borrowed("-")),
             _ => return Err(wrong(quantity, input, "a number")),
         };
         given.add(quantity, input, checked)?;
@@ -59,19 +51,12 @@ pub(super) fn check_numbers(
 }
 
 fn known(quantity: &Quantity, name: &str) -> Result<&'static Input, QuantityError> {
-    quantity
-        .input(name)
-        .ok_or_else(|| QuantityError::UnknownInput {
-            quantity: quantity.name,
-            name: shorten(name),
-            nearest: nearest(name, quantity.inputs.iter().map(|input| input.name)),
-            allowed: quantity
-                .inputs
-                .iter()
-                .map(|input| input.name)
-                .collect::<Vec<_>>()
-                .join(", "),
-        })
+    quantity.input(name).ok_or_else(|| QuantityError::UnknownInput {
+        quantity: quantity.name,
+        name: shorten(name),
+        nearest: nearest(name, quantity.inputs.iter().map(|input| input.name)),
+        allowed: quantity.inputs.iter().map(|input| input.name).collect::<Vec<_>>().join(", "),
+    })
 }
 
 fn wrong(quantity: &Quantity, input: &Input, got: impl Into<String>) -> QuantityError {
@@ -92,14 +77,7 @@ fn in_range(quantity: &Quantity, input: &Input, value: f64) -> Result<f64, Quant
     if (min..=max).contains(&value) {
         Ok(value)
     } else {
-        Err(QuantityError::OutOfRange {
-            quantity: quantity.name,
-            field: input.name,
-            value,
-            unit,
-            min,
-            max,
-        })
+        Err(QuantityError::OutOfRange { quantity: quantity.name, field: input.name, value, unit, min, max })
     }
 }
 
@@ -128,31 +106,17 @@ fn same_words(choice: &str, text: &str) -> bool {
     choice.chars().map(plain).eq(text.trim().chars().map(plain))
 }
 
-fn one<'a>(
-    quantity: &Quantity,
-    input: &Input,
-    value: &'a InputValue,
-) -> Result<Checked<'a>, QuantityError> {
+fn one<'a>(quantity: &Quantity, input: &Input, value: &'a InputValue) -> Result<Checked<'a>, QuantityError> {
     match (input.kind, value) {
-        (Kind::Number { unit: to, .. }, InputValue::Number { value, unit }) => Ok(Checked::Number(
-            declared(quantity, input, *value, unit.as_deref(), to)?,
-        )),
-        (Kind::Measure { .. }, InputValue::Number { value, unit }) => Ok(Checked::Measure(
-            in_range(quantity, input, *value)?,
-            Cow::Borrowed(unit.as_deref().unwrap_or("-")),
-        )),
-        (
-            Kind::Numbers {
-                unit: to, count, ..
-            },
-            InputValue::Numbers { values, unit },
-        ) => {
+        (Kind::Number { unit: to, .. }, InputValue::Number { value, unit }) => {
+            Ok(Checked::Number(declared(quantity, input, *value, unit.as_deref(), to)?))
+        }
+        (Kind::Measure { .. }, InputValue::Number { value, unit }) => {
+            Ok(Checked::Measure(in_range(quantity, input, *value)?, Cow::Borrowed(unit.as_deref().unwrap_or("-"))))
+        }
+        (Kind::Numbers { unit: to, count, .. }, InputValue::Numbers { values, unit }) => {
             if values.len() != count {
-                return Err(wrong(
-                    quantity,
-                    input,
-                    format!("a list of {}", values.len()),
-                ));
+                return Err(wrong(quantity, input, format!("a list of {}", values.len())));
             }
             values
                 .iter()
@@ -160,65 +124,41 @@ fn one<'a>(
                 .collect::<Result<_, _>>()
                 .map(Checked::Numbers)
         }
-        (Kind::Choice(choices), InputValue::Text(text)) => choices
-            .iter()
-            .find(|choice| same_words(choice, text))
-            .map(|choice| Checked::Text(choice))
-            .ok_or_else(|| QuantityError::NoChoice {
-                quantity: quantity.name,
-                field: input.name,
-                text: shorten(text),
-                allowed: choices.join(", "),
-            }),
-        (Kind::Text | Kind::Series | Kind::Date | Kind::Moment, InputValue::Text(text)) => {
-            Ok(Checked::Text(text))
+        (Kind::Choice(choices), InputValue::Text(text)) => {
+            choices.iter().find(|choice| same_words(choice, text)).map(|choice| Checked::Text(choice)).ok_or_else(
+                || QuantityError::NoChoice {
+                    quantity: quantity.name,
+                    field: input.name,
+                    text: shorten(text),
+                    allowed: choices.join(", "),
+                },
+            )
         }
+        (Kind::Text | Kind::Series | Kind::Date | Kind::Moment, InputValue::Text(text)) => Ok(Checked::Text(text)),
         (_, InputValue::Number { .. }) => Err(wrong(quantity, input, "a number")),
         (_, InputValue::Numbers { .. }) => Err(wrong(quantity, input, "a list of numbers")),
-        (_, InputValue::Text(text)) => Err(wrong(
-            quantity,
-            input,
-            format!("the text `{}`", shorten(text)),
-        )),
+        (_, InputValue::Text(text)) => Err(wrong(quantity, input, format!("the text `{}`", shorten(text)))),
     }
 }
 
 impl<'a> Given<'a> {
-    fn add(
-        &mut self,
-        quantity: &Quantity,
-        input: &Input,
-        value: Checked<'a>,
-    ) -> Result<(), QuantityError> {
+    fn add(&mut self, quantity: &Quantity, input: &Input, value: Checked<'a>) -> Result<(), QuantityError> {
         if self.find(input.name).is_some() {
-            return Err(QuantityError::Repeated {
-                quantity: quantity.name,
-                field: input.name,
-            });
+            return Err(QuantityError::Repeated { quantity: quantity.name, field: input.name });
         }
         self.0.push((input.name, value));
         Ok(())
     }
 
     fn nothing_missing(&self, quantity: &Quantity) -> Result<(), QuantityError> {
-        let missing = quantity
-            .inputs
-            .iter()
-            .find(|input| input.required && self.find(input.name).is_none());
+        let missing = quantity.inputs.iter().find(|input| input.required && self.find(input.name).is_none());
         missing.map_or(Ok(()), |input| {
-            Err(QuantityError::MissingInput {
-                quantity: quantity.name,
-                field: input.name,
-                expected: input.expected(),
-            })
+            Err(QuantityError::MissingInput { quantity: quantity.name, field: input.name, expected: input.expected() })
         })
     }
 
     fn find(&self, name: &str) -> Option<&Checked<'a>> {
-        self.0
-            .iter()
-            .find(|(known, _)| *known == name)
-            .map(|(_, value)| value)
+        self.0.iter().find(|(known, _)| *known == name).map(|(_, value)| value)
     }
 
     /// Whether the input was given.
@@ -236,10 +176,7 @@ impl<'a> Given<'a> {
 
     /// A number in its declared unit.
     pub(super) fn number(&self, name: &'static str) -> Result<f64, Unusable> {
-        self.maybe(name).ok_or_else(|| Unusable::Missing {
-            field: name,
-            expected: "a number".to_owned(),
-        })
+        self.maybe(name).ok_or_else(|| Unusable::Missing { field: name, expected: "a number".to_owned() })
     }
 
     /// The unit in which a measure was given.
@@ -254,10 +191,7 @@ impl<'a> Given<'a> {
     pub(super) fn numbers(&self, name: &'static str) -> Result<&[f64], Unusable> {
         match self.find(name) {
             Some(Checked::Numbers(values)) => Ok(values),
-            _ => Err(Unusable::Missing {
-                field: name,
-                expected: "numbers".to_owned(),
-            }),
+            _ => Err(Unusable::Missing { field: name, expected: "numbers".to_owned() }),
         }
     }
 
@@ -271,10 +205,7 @@ impl<'a> Given<'a> {
 
     /// A text.
     pub(super) fn text(&self, name: &'static str) -> Result<&'a str, Unusable> {
-        self.maybe_text(name).ok_or_else(|| Unusable::Missing {
-            field: name,
-            expected: "text".to_owned(),
-        })
+        self.maybe_text(name).ok_or_else(|| Unusable::Missing { field: name, expected: "text".to_owned() })
     }
 
     /// A whole number that its range keeps small.
@@ -320,10 +251,7 @@ impl<'a> Given<'a> {
             text: shorten(text),
             expected: "a moment such as 2026-03-01T12:00:00Z".to_owned(),
         })?;
-        #[expect(
-            clippy::cast_precision_loss,
-            reason = "seconds of some thousand years are exact"
-        )]
+        #[expect(clippy::cast_precision_loss, reason = "seconds of some thousand years are exact")]
         let seconds = moment.timestamp() as f64;
         Ok((seconds - J2000_S) / 86_400.0)
     }

@@ -6,13 +6,7 @@ use crate::bounds::in_order;
 use crate::{humidity, pressure, wind};
 
 const TEMPERATURE: Input = Input::number("temperature", "C", -90.0, 60.0, "air temperature");
-const HEIGHT: Input = Input::number(
-    "height",
-    "m",
-    0.5,
-    200.0,
-    "height at which the wind was measured",
-);
+const HEIGHT: Input = Input::number("height", "m", 0.5, 200.0, "height at which the wind was measured");
 
 pub(super) const ALL: &[Quantity] = &[
     Quantity {
@@ -23,9 +17,7 @@ pub(super) const ALL: &[Quantity] = &[
         about: "how much water vapour air of a temperature can hold",
         method: "exponential of the temperature",
         source: "FAO-56 equation 11",
-        reckon: |given| {
-            Ok(humidity::saturation_vapour_pressure_kpa(given.number("temperature")?).into())
-        },
+        reckon: |given| Ok(humidity::saturation_vapour_pressure_kpa(given.number("temperature")?).into()),
     },
     Quantity {
         name: "slope_vapour_pressure",
@@ -136,9 +128,7 @@ pub(super) const ALL: &[Quantity] = &[
         about: "for stations whose least humidity cannot be trusted",
         method: "share of the saturation at the minimum",
         source: "FAO-56 equation 18",
-        reckon: |given| {
-            Ok(humidity::ea_from_rh_max_kpa(given.number("tmin")?, given.number("rhmax")?).into())
-        },
+        reckon: |given| Ok(humidity::ea_from_rh_max_kpa(given.number("tmin")?, given.number("rhmax")?).into()),
     },
     Quantity {
         name: "ea_from_rhmean",
@@ -182,8 +172,6 @@ pub(super) const ALL: &[Quantity] = &[
         about: "for winds over short grass",
         method: "logarithmic wind profile",
         source: "FAO-56 equation 47",
-        reckon: |given| {
-            Ok(wind::wind_at_2m_ms(given.number("wind")?, given.number("height")?).into())
-        },
+        reckon: |given| Ok(wind::wind_at_2m_ms(given.number("wind")?, given.number("height")?).into()),
     },
 ];

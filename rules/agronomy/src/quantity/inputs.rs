@@ -57,12 +57,7 @@ pub struct Input {
 
 impl Input {
     pub(super) const fn new(name: &'static str, kind: Kind, about: &'static str) -> Self {
-        Self {
-            name,
-            kind,
-            required: true,
-            about,
-        }
+        Self { name, kind, required: true, about }
     }
 
     pub(super) const fn number(
@@ -75,11 +70,7 @@ impl Input {
         Self::new(name, Kind::Number { unit, min, max }, about)
     }
 
-    pub(super) const fn choice(
-        name: &'static str,
-        choices: &'static [&'static str],
-        about: &'static str,
-    ) -> Self {
+    pub(super) const fn choice(name: &'static str, choices: &'static [&'static str], about: &'static str) -> Self {
         Self::new(name, Kind::Choice(choices), about)
     }
 
@@ -94,12 +85,7 @@ impl Input {
         match self.kind {
             Kind::Number { unit, min, max } => format!("a number of {min} to {max} {unit}"),
             Kind::Measure { min, max } => format!("a number of {min} to {max} in any unit"),
-            Kind::Numbers {
-                unit,
-                min,
-                max,
-                count,
-            } => {
+            Kind::Numbers { unit, min, max, count } => {
                 format!("{count} numbers of {min} to {max} {unit}")
             }
             Kind::Choice(choices) => format!("one of {}", choices.join(", ")),
@@ -120,71 +106,25 @@ impl Input {
     }
 }
 
-pub(super) const LATITUDE: Input =
-    Input::number("latitude", "deg", -90.0, 90.0, "latitude, south negative");
-pub(super) const DAY_OF_YEAR: Input = Input::number(
-    "day_of_year",
-    "d",
-    1.0,
-    366.0,
-    "day of the year, 1 is the first of January",
-);
+pub(super) const LATITUDE: Input = Input::number("latitude", "deg", -90.0, 90.0, "latitude, south negative");
+pub(super) const DAY_OF_YEAR: Input =
+    Input::number("day_of_year", "d", 1.0, 366.0, "day of the year, 1 is the first of January");
 pub(super) const MONTH: Input = Input::number("month", "-", 1.0, 12.0, "month, 1 is January");
 pub(super) const DATE: Input = Input::new("date", Kind::Date, "the day");
-pub(super) const ELEVATION: Input =
-    Input::number("elevation", "m", -500.0, 9000.0, "height above the sea");
-pub(super) const TMIN: Input =
-    Input::number("tmin", "C", -90.0, 60.0, "minimum temperature of the day");
-pub(super) const TMAX: Input =
-    Input::number("tmax", "C", -90.0, 60.0, "maximum temperature of the day");
-pub(super) const RHMEAN: Input = Input::number(
-    "rhmean",
-    "%",
-    0.0,
-    100.0,
-    "mean relative humidity of the day",
-);
-pub(super) const RHMAX: Input = Input::number(
-    "rhmax",
-    "%",
-    0.0,
-    100.0,
-    "greatest relative humidity of the day",
-);
-pub(super) const RHMIN: Input = Input::number(
-    "rhmin",
-    "%",
-    0.0,
-    100.0,
-    "least relative humidity of the day",
-);
-pub(super) const EA: Input =
-    Input::number("ea", "kPa", 0.0, 12.0, "actual vapour pressure of the air");
+pub(super) const ELEVATION: Input = Input::number("elevation", "m", -500.0, 9000.0, "height above the sea");
+pub(super) const TMIN: Input = Input::number("tmin", "C", -90.0, 60.0, "minimum temperature of the day");
+pub(super) const TMAX: Input = Input::number("tmax", "C", -90.0, 60.0, "maximum temperature of the day");
+pub(super) const RHMEAN: Input = Input::number("rhmean", "%", 0.0, 100.0, "mean relative humidity of the day");
+pub(super) const RHMAX: Input = Input::number("rhmax", "%", 0.0, 100.0, "greatest relative humidity of the day");
+pub(super) const RHMIN: Input = Input::number("rhmin", "%", 0.0, 100.0, "least relative humidity of the day");
+pub(super) const EA: Input = Input::number("ea", "kPa", 0.0, 12.0, "actual vapour pressure of the air");
 pub(super) const TDEW: Input = Input::number("tdew", "C", -90.0, 45.0, "dew point");
-pub(super) const RA: Input =
-    Input::number("ra", "MJ m-2 d-1", 0.0, 50.0, "extraterrestrial radiation");
-pub(super) const SUNSHINE: Input =
-    Input::number("sunshine", "h", 0.0, 24.0, "hours of bright sunshine");
-pub(super) const SOLAR: Input = Input::number(
-    "solar",
-    "MJ m-2 d-1",
-    0.0,
-    50.0,
-    "solar radiation at the ground",
-);
-pub(super) const KRS: Input = Input::number(
-    "kRs",
-    "C^-0.5",
-    0.1,
-    0.25,
-    "radiation from the temperature range: 0.16 inland, 0.19 on the coast",
-);
+pub(super) const RA: Input = Input::number("ra", "MJ m-2 d-1", 0.0, 50.0, "extraterrestrial radiation");
+pub(super) const SUNSHINE: Input = Input::number("sunshine", "h", 0.0, 24.0, "hours of bright sunshine");
+pub(super) const SOLAR: Input = Input::number("solar", "MJ m-2 d-1", 0.0, 50.0, "solar radiation at the ground");
+pub(super) const KRS: Input =
+    Input::number("kRs", "C^-0.5", 0.1, 0.25, "radiation from the temperature range: 0.16 inland, 0.19 on the coast");
 pub(super) const U2: Input = Input::number("u2", "m/s", 0.0, 60.0, "wind speed at 2 m");
 pub(super) const WIND: Input = Input::number("wind", "m/s", 0.0, 60.0, "wind speed as measured");
-pub(super) const WIND_HEIGHT: Input = Input::number(
-    "wind_height",
-    "m",
-    0.5,
-    200.0,
-    "height at which the wind was measured",
-);
+pub(super) const WIND_HEIGHT: Input =
+    Input::number("wind_height", "m", 0.5, 200.0, "height at which the wind was measured");

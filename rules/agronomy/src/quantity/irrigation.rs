@@ -14,13 +14,7 @@ pub(super) const ALL: &[Quantity] = &[
         name: "annual_water_use_gal",
         title: "estimated water use of a planting in a year",
         inputs: &[
-            Input::number(
-                "et0",
-                "mm/yr",
-                0.0,
-                5000.0,
-                "reference evapotranspiration of a year",
-            ),
+            Input::number("et0", "mm/yr", 0.0, 5000.0, "reference evapotranspiration of a year"),
             Input::number("plant_factor", "-", 0.0, 1.5, "plant factor"),
             Input::number("irrigation_efficiency", "-", 0.1, 1.0, EFFICIENCY),
             AREA,
@@ -30,9 +24,8 @@ pub(super) const ALL: &[Quantity] = &[
         method: "reference evapotranspiration times factor times area over efficiency",
         source: "Model Water Efficient Landscape Ordinance worksheet",
         reckon: |given| {
-            let litres =
-                given.number("et0")? * given.number("plant_factor")? * given.number("area")?
-                    / given.number("irrigation_efficiency")?;
+            let litres = given.number("et0")? * given.number("plant_factor")? * given.number("area")?
+                / given.number("irrigation_efficiency")?;
             Ok((litres / LITRES_PER_GALLON).into())
         },
     },
@@ -44,9 +37,7 @@ pub(super) const ALL: &[Quantity] = &[
         about: "0.6234 US gallons per square foot and inch",
         method: "depth times area",
         source: "US gallon of 231 cubic inches (definition)",
-        reckon: |given| {
-            Ok((given.number("depth")? * given.number("area")? / LITRES_PER_GALLON).into())
-        },
+        reckon: |given| Ok((given.number("depth")? * given.number("area")? / LITRES_PER_GALLON).into()),
     },
     Quantity {
         name: "mm_to_litres",
@@ -63,22 +54,10 @@ pub(super) const ALL: &[Quantity] = &[
         title: "longest interval and depth to apply",
         inputs: &[
             Input::number("taw", "mm", 0.0, 2000.0, "total available water"),
-            Input::number(
-                "p",
-                "-",
-                0.0,
-                1.0,
-                "share used without stress, not adjusted here",
-            ),
+            Input::number("p", "-", 0.0, 1.0, "share used without stress, not adjusted here"),
             Input::number("etc", "mm/d", 0.1, 30.0, "evapotranspiration of the plant"),
             Input::number("application_efficiency", "-", 0.1, 1.0, EFFICIENCY),
-            Input::number(
-                "effective_rain",
-                "mm",
-                0.0,
-                1000.0,
-                "rain within the interval",
-            ),
+            Input::number("effective_rain", "mm", 0.0, 1000.0, "rain within the interval"),
         ],
         unit: "mm, d",
         about: "water again before depletion passes the readily available water",
@@ -92,10 +71,7 @@ pub(super) const ALL: &[Quantity] = &[
                 ("max_interval_days", days.into()),
                 // A quotient a hair under a whole number is that number: 64 / 3.2 is 20.
                 ("whole_days", (days + 1e-9).floor().into()),
-                (
-                    "gross_mm",
-                    (net_mm / given.number("application_efficiency")?).into(),
-                ),
+                ("gross_mm", (net_mm / given.number("application_efficiency")?).into()),
             ]))
         },
     },
@@ -104,20 +80,12 @@ pub(super) const ALL: &[Quantity] = &[
         title: "time that a system must run",
         inputs: &[
             Input::number("gross_depth", "mm", 0.0, 1000.0, "depth to apply"),
-            Input::number(
-                "precipitation_rate",
-                "mm/h",
-                0.1,
-                500.0,
-                "what the system gives",
-            ),
+            Input::number("precipitation_rate", "mm/h", 0.1, 500.0, "what the system gives"),
         ],
         unit: "min",
         about: "without breaks for soaking in",
         method: "depth over rate",
         source: "definition",
-        reckon: |given| {
-            Ok((60.0 * given.number("gross_depth")? / given.number("precipitation_rate")?).into())
-        },
+        reckon: |given| Ok((60.0 * given.number("gross_depth")? / given.number("precipitation_rate")?).into()),
     },
 ];

@@ -90,10 +90,7 @@ pub fn all() -> impl Iterator<Item = &'static Quantity> {
 pub fn find(name: &str) -> Result<&'static Quantity, QuantityError> {
     all()
         .find(|quantity| quantity.name == name)
-        .ok_or_else(|| QuantityError::UnknownQuantity {
-            name: name.to_owned(),
-            nearest: nearest(name),
-        })
+        .ok_or_else(|| QuantityError::UnknownQuantity { name: name.to_owned(), nearest: nearest(name) })
 }
 
 /// The name nearest to a text that names no quantity, if one is near enough to be meant.
@@ -137,22 +134,15 @@ impl Quantity {
         match self.outcome(&given)?.value {
             OutcomeValue::Number(number) => Ok(number),
             OutcomeValue::Text(_) | OutcomeValue::List(_) | OutcomeValue::Fields(_) => {
-                Err(QuantityError::NotOneNumber {
-                    quantity: self.name,
-                })
+                Err(QuantityError::NotOneNumber { quantity: self.name })
             }
         }
     }
 
     fn outcome(&self, given: &Given<'_>) -> Result<Outcome, QuantityError> {
-        let reckoned = (self.reckon)(given).map_err(|reason| QuantityError::Refused {
-            quantity: self.name,
-            reason,
-        })?;
+        let reckoned = (self.reckon)(given).map_err(|reason| QuantityError::Refused { quantity: self.name, reason })?;
         if !reckoned.value.is_finite() {
-            return Err(QuantityError::NotFinite {
-                quantity: self.name,
-            });
+            return Err(QuantityError::NotFinite { quantity: self.name });
         }
         Ok(Outcome {
             quantity: self.name,

@@ -1,17 +1,12 @@
 //! The nearest of some names, for a name that was mistyped.
 
 /// The name with the fewest changed letters, if a third of the letters or fewer must change.
-pub(super) fn nearest(
-    typed: &str,
-    names: impl Iterator<Item = &'static str>,
-) -> Option<&'static str> {
+pub(super) fn nearest(typed: &str, names: impl Iterator<Item = &'static str>) -> Option<&'static str> {
     // A text far longer than any name is nobody's slip of the finger.
     if typed.len() > 80 {
         return None;
     }
-    let (distance, name) = names
-        .map(|name| (changes(typed, name), name))
-        .min_by_key(|&(distance, _)| distance)?;
+    let (distance, name) = names.map(|name| (changes(typed, name), name)).min_by_key(|&(distance, _)| distance)?;
     (distance <= 1 + name.chars().count() / 3).then_some(name)
 }
 
@@ -25,9 +20,7 @@ fn changes(from: &str, to: &str) -> usize {
             *first = left;
         }
         for (cell, b) in row.iter_mut().skip(1).zip(to.chars()) {
-            let here = (diagonal + usize::from(a != b))
-                .min(left + 1)
-                .min(*cell + 1);
+            let here = (diagonal + usize::from(a != b)).min(left + 1).min(*cell + 1);
             diagonal = *cell;
             *cell = here;
             left = here;

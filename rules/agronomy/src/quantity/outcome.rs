@@ -42,10 +42,7 @@ impl OutcomeValue {
             Self::Text(text) => json!(text),
             Self::List(numbers) => json!(numbers),
             Self::Fields(fields) => Value::Object(
-                fields
-                    .iter()
-                    .map(|(name, value)| ((*name).to_owned(), value.to_json()))
-                    .collect::<Map<_, _>>(),
+                fields.iter().map(|(name, value)| ((*name).to_owned(), value.to_json())).collect::<Map<_, _>>(),
             ),
         }
     }
@@ -85,11 +82,7 @@ impl Reckoned {
 
 impl<T: Into<OutcomeValue>> From<T> for Reckoned {
     fn from(value: T) -> Self {
-        Self {
-            value: value.into(),
-            unit: None,
-            notes: Vec::new(),
-        }
+        Self { value: value.into(), unit: None, notes: Vec::new() }
     }
 }
 

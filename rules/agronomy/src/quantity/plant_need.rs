@@ -5,7 +5,8 @@ use super::soak::CANOPY;
 use super::{Given, Quantity};
 use crate::water::need::{Exposure, Place, WindExposure, canopy_area_m2, need_mm_per_day};
 
-const LANDSCAPE: &str = "landscape coefficient method (Costello, Matheny, Clark and Jones 2000); steps of the microclimate: own";
+const LANDSCAPE: &str =
+    "landscape coefficient method (Costello, Matheny, Clark and Jones 2000); steps of the microclimate: own";
 const YES_NO: &[&str] = &["yes", "no"];
 
 pub(super) const ALL: &[Quantity] = &[
@@ -24,39 +25,16 @@ pub(super) const ALL: &[Quantity] = &[
         title: "water that a plant in its place takes",
         inputs: &[
             Input::number("et0", "mm/d", 0.0, 20.0, "reference evapotranspiration"),
-            Input::number(
-                "plant_factor",
-                "-",
-                0.0,
-                1.5,
-                "plant factor or crop coefficient",
-            ),
-            Input::number(
-                "density",
-                "-",
-                0.1,
-                1.5,
-                "density of the planting, 1 if not given",
-            )
-            .optional(),
+            Input::number("plant_factor", "-", 0.0, 1.5, "plant factor or crop coefficient"),
+            Input::number("density", "-", 0.1, 1.5, "density of the planting, 1 if not given").optional(),
             Input::choice(
                 "exposure",
                 &["full-sun", "half-sun", "shade", "afternoon-sun"],
                 "sun; full-sun if not given",
             )
             .optional(),
-            Input::choice(
-                "wind",
-                &["sheltered", "open", "windy"],
-                "wind; sheltered if not given",
-            )
-            .optional(),
-            Input::choice(
-                "reflected_heat",
-                YES_NO,
-                "wall, paving or roof; no if not given",
-            )
-            .optional(),
+            Input::choice("wind", &["sheltered", "open", "windy"], "wind; sheltered if not given").optional(),
+            Input::choice("reflected_heat", YES_NO, "wall, paving or roof; no if not given").optional(),
             Input::choice("mulched", YES_NO, "soil is covered; no if not given").optional(),
         ],
         unit: "mm/d",

@@ -9,14 +9,7 @@ use crate::water::soak::WaterMethod;
 
 const POT: &str = "0.15 L of water within reach per litre of mix (common practice)";
 const CONTAINER: Input = Input::number("container_volume", "L", 0.05, 5000.0, "volume of the mix");
-const MOUTH: Input = Input::number(
-    "container_diameter",
-    "m",
-    0.0,
-    10.0,
-    "width of the container's mouth",
-)
-.optional();
+const MOUTH: Input = Input::number("container_diameter", "m", 0.0, 10.0, "width of the container's mouth").optional();
 
 pub(super) const ALL: &[Quantity] = &[
     Quantity {
@@ -75,10 +68,7 @@ pub(super) const ALL: &[Quantity] = &[
 
 fn pot_need_l(given: &Given<'_>) -> Result<f64, Unusable> {
     let mouth_m = given.maybe("container_diameter").unwrap_or(0.0);
-    let (need, canopy_m) = (
-        given.number("water_need")?,
-        given.number("canopy_diameter")?,
-    );
+    let (need, canopy_m) = (given.number("water_need")?, given.number("canopy_diameter")?);
     Ok(container::need_l_per_day(need, canopy_m, mouth_m))
 }
 

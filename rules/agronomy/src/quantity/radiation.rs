@@ -1,9 +1,7 @@
 //! Radiation, by name.
 
 use super::Quantity;
-use super::inputs::{
-    DAY_OF_YEAR, EA, ELEVATION, Input, KRS, LATITUDE, MONTH, RA, SUNSHINE, TMAX, TMIN,
-};
+use super::inputs::{DAY_OF_YEAR, EA, ELEVATION, Input, KRS, LATITUDE, MONTH, RA, SUNSHINE, TMAX, TMIN};
 use super::solar::month;
 use crate::bounds::in_order;
 use crate::{radiation, sun};
@@ -19,9 +17,7 @@ pub(super) const ALL: &[Quantity] = &[
         about: "what the sun gives above the air on a level surface in a day",
         method: "from declination, distance and sunset hour angle",
         source: "FAO-56 equation 21",
-        reckon: |given| {
-            Ok(sun::extraterrestrial_mj(given.number("latitude")?, given.day_of_year()?).into())
-        },
+        reckon: |given| Ok(sun::extraterrestrial_mj(given.number("latitude")?, given.day_of_year()?).into()),
     },
     Quantity {
         name: "rs_from_sunshine",
@@ -73,9 +69,7 @@ pub(super) const ALL: &[Quantity] = &[
         about: "what reaches the ground under a cloudless sky",
         method: "share of extraterrestrial radiation that grows with elevation",
         source: "FAO-56 equation 37",
-        reckon: |given| {
-            Ok(sun::clear_sky_mj(given.number("elevation")?, given.number("ra")?).into())
-        },
+        reckon: |given| Ok(sun::clear_sky_mj(given.number("elevation")?, given.number("ra")?).into()),
     },
     Quantity {
         name: "rns_net_shortwave",
@@ -90,18 +84,7 @@ pub(super) const ALL: &[Quantity] = &[
     Quantity {
         name: "rnl_net_longwave",
         title: "net long-wave radiation",
-        inputs: &[
-            TMAX,
-            TMIN,
-            EA,
-            Input::number(
-                "rs_over_rso",
-                "-",
-                0.0,
-                1.0,
-                "solar over clear-sky radiation",
-            ),
-        ],
+        inputs: &[TMAX, TMIN, EA, Input::number("rs_over_rso", "-", 0.0, 1.0, "solar over clear-sky radiation")],
         unit: UNIT,
         about: "heat that leaves the surface; a share below 0.3 counts as 0.3",
         method: "Stefan-Boltzmann law with humidity and cloud terms",
@@ -112,13 +95,8 @@ pub(super) const ALL: &[Quantity] = &[
             let share = given.number("rs_over_rso")?;
             let held = radiation::relative_to_clear_sky(share, 1.0);
             let ea_kpa = given.number("ea")?;
-            let reckoned: super::Reckoned =
-                radiation::net_longwave_mj(tmin_c, tmax_c, ea_kpa, held).into();
-            Ok(if held > share {
-                reckoned.note("rs_over_rso held at 0.3, the darkest sky")
-            } else {
-                reckoned
-            })
+            let reckoned: super::Reckoned = radiation::net_longwave_mj(tmin_c, tmax_c, ea_kpa, held).into();
+            Ok(if held > share { reckoned.note("rs_over_rso held at 0.3, the darkest sky") } else { reckoned })
         },
     },
 ];

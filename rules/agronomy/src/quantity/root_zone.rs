@@ -21,41 +21,18 @@ const TEXTURE_NAMES: &[&str] = &[
     "silty clay",
     "clay",
 ];
-pub(super) const TEXTURE: Input =
-    Input::choice("texture", TEXTURE_NAMES, "USDA texture class of the soil");
-pub(super) const FIELD_CAPACITY: Input = Input::number(
-    "field_capacity",
-    "m3/m3",
-    0.0,
-    0.9,
-    "water content at field capacity",
-);
-pub(super) const WILTING_POINT: Input = Input::number(
-    "wilting_point",
-    "m3/m3",
-    0.0,
-    0.9,
-    "water content at wilting point",
-);
-pub(super) const AVAILABLE: Input = Input::number(
-    "available_water",
-    "mm/m",
-    0.0,
-    400.0,
-    "available water of the soil",
-);
-pub(super) const ROOT_DEPTH: Input =
-    Input::number("root_depth", "m", 0.01, 5.0, "depth of the root zone");
+pub(super) const TEXTURE: Input = Input::choice("texture", TEXTURE_NAMES, "USDA texture class of the soil");
+pub(super) const FIELD_CAPACITY: Input =
+    Input::number("field_capacity", "m3/m3", 0.0, 0.9, "water content at field capacity");
+pub(super) const WILTING_POINT: Input =
+    Input::number("wilting_point", "m3/m3", 0.0, 0.9, "water content at wilting point");
+pub(super) const AVAILABLE: Input = Input::number("available_water", "mm/m", 0.0, 400.0, "available water of the soil");
+pub(super) const ROOT_DEPTH: Input = Input::number("root_depth", "m", 0.01, 5.0, "depth of the root zone");
 const P: Input = Input::number("p", "-", 0.0, 1.0, "share of the store used without stress");
 const TAW: Input = Input::number("taw", "mm", 0.0, 2000.0, "total available water");
 const RAW: Input = Input::number("raw", "mm", 0.0, 2000.0, "readily available water");
-const DEPLETION: Input = Input::number(
-    "depletion_start",
-    "mm",
-    0.0,
-    2000.0,
-    "water missing from the full store at the start of the day",
-);
+const DEPLETION: Input =
+    Input::number("depletion_start", "mm", 0.0, 2000.0, "water missing from the full store at the start of the day");
 const ETC: Input = Input::number("etc", "mm/d", 0.0, 30.0, "evapotranspiration of the plant");
 
 pub(super) const ALL: &[Quantity] = &[
@@ -100,14 +77,7 @@ pub(super) const ALL: &[Quantity] = &[
             AVAILABLE.optional(),
             TEXTURE.optional(),
             ROOT_DEPTH,
-            Input::number(
-                "p",
-                "-",
-                0.0,
-                1.0,
-                "may stand beside; the total does not hang on it",
-            )
-            .optional(),
+            Input::number("p", "-", 0.0, 1.0, "may stand beside; the total does not hang on it").optional(),
         ],
         unit: "mm",
         about: "from field capacity and wilting point, or available water, or texture",
@@ -130,24 +100,12 @@ pub(super) const ALL: &[Quantity] = &[
         about: "what the plant takes without stress; p is not adjusted here",
         method: "share of the total available water",
         source: "FAO-56 equation 83",
-        reckon: |given| {
-            Ok(root_zone::readily_available_mm(taw_mm(given)?, given.number("p")?).into())
-        },
+        reckon: |given| Ok(root_zone::readily_available_mm(taw_mm(given)?, given.number("p")?).into()),
     },
     Quantity {
         name: "initial_raw",
         title: "readily available water of young roots",
-        inputs: &[
-            Input::number(
-                "taw_per_m",
-                "mm/m",
-                0.0,
-                400.0,
-                "available water of the soil",
-            ),
-            P,
-            ROOT_DEPTH,
-        ],
+        inputs: &[Input::number("taw_per_m", "mm/m", 0.0, 400.0, "available water of the soil"), P, ROOT_DEPTH],
         unit: "mm",
         about: "the store of a young plant, whose roots are still shallow",
         method: "share of available water times root depth",
@@ -160,17 +118,12 @@ pub(super) const ALL: &[Quantity] = &[
     Quantity {
         name: "p_adjusted",
         title: "depletion fraction adjusted for the need",
-        inputs: &[
-            Input::number("p_table", "-", 0.0, 1.0, "the table's fraction, for 5 mm/d"),
-            ETC,
-        ],
+        inputs: &[Input::number("p_table", "-", 0.0, 1.0, "the table's fraction, for 5 mm/d"), ETC],
         unit: "-",
         about: "smaller on hot days, held at 0.1 to 0.8",
         method: "p + 0.04 (5 - ETc)",
         source: "FAO-56 Table 22 footnote 2; limits in chapter 8",
-        reckon: |given| {
-            Ok(root_zone::p_adjusted(given.number("p_table")?, given.number("etc")?).into())
-        },
+        reckon: |given| Ok(root_zone::p_adjusted(given.number("p_table")?, given.number("etc")?).into()),
     },
     Quantity {
         name: "ks_stress",
@@ -189,13 +142,7 @@ pub(super) const ALL: &[Quantity] = &[
         name: "kr_evaporation_reduction",
         title: "evaporation reduction coefficient",
         inputs: &[
-            Input::number(
-                "tew",
-                "mm",
-                0.0,
-                200.0,
-                "total evaporable water of the surface layer",
-            ),
+            Input::number("tew", "mm", 0.0, 200.0, "total evaporable water of the surface layer"),
             Input::number("rew", "mm", 0.0, 200.0, "readily evaporable water of it"),
             DEPLETION,
         ],
@@ -232,8 +179,7 @@ pub(super) const ALL: &[Quantity] = &[
             in_order("depletion_start", depletion_mm, "taw", taw_mm, "mm")?;
             let mut evenings = Vec::new();
             for _ in 0..given.whole("days")? {
-                depletion_mm =
-                    root_zone::depletion_after_mm(taw_mm, raw_mm, depletion_mm, etc_mm, rain_mm);
+                depletion_mm = root_zone::depletion_after_mm(taw_mm, raw_mm, depletion_mm, etc_mm, rain_mm);
                 evenings.push(depletion_mm);
             }
             Ok(OutcomeValue::List(evenings).into())
@@ -250,25 +196,17 @@ fn texture_of(given: &Given<'_>) -> Result<&'static Texture, Unusable> {
 pub(super) fn taw_mm(given: &Given<'_>) -> Result<f64, Unusable> {
     let root_depth_m = given.number("root_depth")?;
     let contents = given.has("field_capacity") || given.has("wilting_point");
-    match (
-        contents,
-        given.maybe("available_water"),
-        given.has("texture"),
-    ) {
+    match (contents, given.maybe("available_water"), given.has("texture")) {
         (true, None, false) => {
-            let (fc, wp) = (
-                given.number("field_capacity")?,
-                given.number("wilting_point")?,
-            );
+            let (fc, wp) = (given.number("field_capacity")?, given.number("wilting_point")?);
             in_order("wilting_point", wp, "field_capacity", fc, "m3/m3")?;
             Ok(root_zone::total_available_mm(fc, wp, root_depth_m))
         }
         (false, Some(mm_per_m), false) => Ok(mm_per_m * root_depth_m),
         (false, None, true) => Ok(texture_of(given)?.available_middle_mm_per_m() * root_depth_m),
-        (false, None, false) => Err(Unusable::missing(
-            "texture",
-            "texture, or available_water, or field_capacity with wilting_point",
-        )),
+        (false, None, false) => {
+            Err(Unusable::missing("texture", "texture, or available_water, or field_capacity with wilting_point"))
+        }
         (true, Some(_), _) => Err(Unusable::said_twice("field_capacity", "available_water")),
         (true, None, true) => Err(Unusable::said_twice("field_capacity", "texture")),
         (false, Some(_), true) => Err(Unusable::said_twice("available_water", "texture")),

@@ -8,46 +8,20 @@ use crate::water::root_zone;
 use crate::water::soak::{self, WaterMethod};
 
 const FAO: &str = "FAO-56 chapter 8";
-pub(super) const NEED: Input =
-    Input::number("water_need", "mm/d", 0.0, 30.0, "water the plant takes");
-pub(super) const CANOPY: Input = Input::number(
-    "canopy_diameter",
-    "m",
-    0.0,
-    50.0,
-    "width of the plant's canopy",
-);
-pub(super) const INTERVAL: Input = Input::number(
-    "interval",
-    "d",
-    0.5,
-    90.0,
-    "days since the last soak, else reckoned",
-)
-.optional();
+pub(super) const NEED: Input = Input::number("water_need", "mm/d", 0.0, 30.0, "water the plant takes");
+pub(super) const CANOPY: Input = Input::number("canopy_diameter", "m", 0.0, 50.0, "width of the plant's canopy");
+pub(super) const INTERVAL: Input =
+    Input::number("interval", "d", 0.5, 90.0, "days since the last soak, else reckoned").optional();
 pub(super) const METHOD: Input = Input::choice(
     "method",
     &["can", "drip", "basin", "sprinkler"],
     "how the water is brought; basin if neither this nor efficiency is given",
 )
 .optional();
-pub(super) const EFFICIENCY: Input = Input::number(
-    "efficiency",
-    "-",
-    0.1,
-    1.0,
-    "share that reaches the roots, else by method",
-)
-.optional();
-const P_TABLE: Input = Input::number(
-    "p",
-    "-",
-    0.0,
-    1.0,
-    "share of the store used without stress at 5 mm/d",
-);
-const RAIN: Input =
-    Input::number("rain", "mm/d", 0.0, 500.0, "effective rain, 0 if not given").optional();
+pub(super) const EFFICIENCY: Input =
+    Input::number("efficiency", "-", 0.1, 1.0, "share that reaches the roots, else by method").optional();
+const P_TABLE: Input = Input::number("p", "-", 0.0, 1.0, "share of the store used without stress at 5 mm/d");
+const RAIN: Input = Input::number("rain", "mm/d", 0.0, 500.0, "effective rain, 0 if not given").optional();
 
 pub(super) const ALL: &[Quantity] = &[
     Quantity {
@@ -109,14 +83,7 @@ pub(super) const ALL: &[Quantity] = &[
             RAIN,
             INTERVAL,
             CANOPY.optional(),
-            Input::number(
-                "area",
-                "m2",
-                0.0,
-                100_000.0,
-                "wetted area, else by canopy_diameter",
-            )
-            .optional(),
+            Input::number("area", "m2", 0.0, 100_000.0, "wetted area, else by canopy_diameter").optional(),
             METHOD,
             EFFICIENCY,
         ],
@@ -156,23 +123,12 @@ impl Soak {
     }
 
     fn depth_mm(&self, given: &Given<'_>) -> f64 {
-        let days = given
-            .maybe("interval")
-            .unwrap_or_else(|| f64::from(self.days()));
-        soak::depth_mm(
-            self.raw_mm,
-            self.need_mm_per_day,
-            self.rain_mm_per_day,
-            days,
-        )
+        let days = given.maybe("interval").unwrap_or_else(|| f64::from(self.days()));
+        soak::depth_mm(self.raw_mm, self.need_mm_per_day, self.rain_mm_per_day, days)
     }
 
     fn noted(&self, reckoned: Reckoned) -> Reckoned {
-        if self.need_mm_per_day <= self.rain_mm_per_day {
-            reckoned.note("rain covers the need")
-        } else {
-            reckoned
-        }
+        if self.need_mm_per_day <= self.rain_mm_per_day { reckoned.note("rain covers the need") } else { reckoned }
     }
 }
 
@@ -181,10 +137,7 @@ fn wetted_area_m2(given: &Given<'_>) -> Result<f64, Unusable> {
         (Some(area_m2), None) => Ok(area_m2),
         (None, Some(diameter_m)) => Ok(soak::wetted_area_m2(diameter_m)),
         (Some(_), Some(_)) => Err(Unusable::said_twice("area", "canopy_diameter")),
-        (None, None) => Err(Unusable::missing(
-            "canopy_diameter",
-            "canopy_diameter or area",
-        )),
+        (None, None) => Err(Unusable::missing("canopy_diameter", "canopy_diameter or area")),
     }
 }
 

@@ -61,10 +61,7 @@ pub(super) const ALL: &[Quantity] = &[
         source: "FAO-56 equation 34",
         reckon: |given| {
             let (latitude, doy) = (given.number("latitude")?, given.day_of_year()?);
-            Ok(noted(
-                sun::sunset_angle(latitude, doy),
-                sun::daylength_h(latitude, doy),
-            ))
+            Ok(noted(sun::sunset_angle(latitude, doy), sun::daylength_h(latitude, doy)))
         },
     },
     Quantity {

@@ -12,31 +12,13 @@ fn names_are_unique_and_every_text_is_there() {
         assert_ne!(pair[0], pair[1]);
     }
     for quantity in all() {
-        assert!(
-            quantity
-                .name
-                .chars()
-                .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_')
-        );
-        for text in [
-            quantity.title,
-            quantity.about,
-            quantity.method,
-            quantity.source,
-        ] {
-            assert!(
-                !text.is_empty() && !text.ends_with('.'),
-                "{}: {text}",
-                quantity.name
-            );
+        assert!(quantity.name.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_'));
+        for text in [quantity.title, quantity.about, quantity.method, quantity.source] {
+            assert!(!text.is_empty() && !text.ends_with('.'), "{}: {text}", quantity.name);
         }
         for (i, input) in quantity.inputs.iter().enumerate() {
             assert!(!input.about.is_empty());
-            assert!(
-                quantity.inputs[i + 1..]
-                    .iter()
-                    .all(|other| other.name != input.name)
-            );
+            assert!(quantity.inputs[i + 1..].iter().all(|other| other.name != input.name));
         }
     }
 }
@@ -55,10 +37,7 @@ struct Points(u64);
 
 impl Points {
     fn share(&mut self) -> f64 {
-        self.0 = self
-            .0
-            .wrapping_mul(6_364_136_223_846_793_005)
-            .wrapping_add(1_442_695_040_888_963_407);
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         // The ends of a range are the likeliest to break: a quarter of the points each.
         match self.0 >> 62 {
             0 => 0.0,
@@ -95,17 +74,11 @@ fn no_allowed_input_gives_anything_but_a_finite_value_or_a_named_error() {
                         let whole = ["day_of_year", "month", "days", "day"].contains(&input.name);
                         inputs.number(input.name, if whole { value.floor() } else { value })
                     }
-                    Kind::Measure { min, max } => {
-                        inputs.measure(input.name, min + (max - min) * points.share(), "%")
-                    }
-                    Kind::Numbers {
-                        min, max, count, ..
-                    } => inputs.with(
+                    Kind::Measure { min, max } => inputs.measure(input.name, min + (max - min) * points.share(), "%"),
+                    Kind::Numbers { min, max, count, .. } => inputs.with(
                         input.name,
                         InputValue::Numbers {
-                            values: (0..count)
-                                .map(|_| min + (max - min) * points.share())
-                                .collect(),
+                            values: (0..count).map(|_| min + (max - min) * points.share()).collect(),
                             unit: None,
                         },
                     ),
@@ -114,14 +87,9 @@ fn no_allowed_input_gives_anything_but_a_finite_value_or_a_named_error() {
                         inputs.text(input.name, choices[at])
                     }
                     Kind::Text => inputs.text(input.name, text_for(input.name)),
-                    Kind::Date => inputs.text(
-                        input.name,
-                        if points.share() < 0.5 {
-                            "2026-03-01"
-                        } else {
-                            "2026-03-02"
-                        },
-                    ),
+                    Kind::Date => {
+                        inputs.text(input.name, if points.share() < 0.5 { "2026-03-01" } else { "2026-03-02" })
+                    }
                     Kind::Moment => inputs.text(input.name, "2026-03-01T12:00:00Z"),
                     Kind::Series => inputs.text(input.name, record),
                 };
@@ -145,12 +113,8 @@ fn no_allowed_input_gives_anything_but_a_finite_value_or_a_named_error() {
 #[test]
 fn a_unit_that_measures_the_same_is_turned_into_the_declared_one() {
     let quantity = find("saturation_vapour_pressure").unwrap();
-    let celsius = quantity
-        .reckon(&Inputs::new().number("temperature", 25.0))
-        .unwrap();
-    let fahrenheit = quantity
-        .reckon(&Inputs::new().measure("temperature", 77.0, "F"))
-        .unwrap();
+    let celsius = quantity.reckon(&Inputs::new().number("temperature", 25.0)).unwrap();
+    let fahrenheit = quantity.reckon(&Inputs::new().measure("temperature", 77.0, "F")).unwrap();
     assert_eq!(celsius.value, fahrenheit.value);
     assert_eq!(celsius.unit, "kPa");
     assert_eq!(celsius.source, "FAO-56 equation 11");
@@ -160,20 +124,14 @@ fn a_unit_that_measures_the_same_is_turned_into_the_declared_one() {
 fn every_refusal_names_quantity_and_field() {
     let refused = |name: &str, json: serde_json::Value| {
         let quantity = find(name).unwrap();
-        Inputs::from_json(quantity.name, &json)
-            .and_then(|inputs| quantity.reckon(&inputs))
-            .unwrap_err()
-            .to_string()
+        Inputs::from_json(quantity.name, &json).and_then(|inputs| quantity.reckon(&inputs)).unwrap_err().to_string()
     };
     for (json, expected) in [
         (
             json!({"latitude": 91, "day_of_year": 5}),
             "daylength_fao_h: input `latitude` is 91 deg, allowed are -90 to 90 deg",
         ),
-        (
-            json!({"latitude": 9}),
-            "daylength_fao_h: input `day_of_year` is missing, expected a number of 1 to 366 d",
-        ),
+        (json!({"latitude": 9}), "daylength_fao_h: input `day_of_year` is missing, expected a number of 1 to 366 d"),
         (
             json!({"lattitude": 9, "day_of_year": 5}),
             "daylength_fao_h takes no input `lattitude` (did you mean `latitude`?); its inputs are latitude, day_of_year",
@@ -194,26 +152,17 @@ fn every_refusal_names_quantity_and_field() {
             json!({"latitude": {"wert": 9}, "day_of_year": 5}),
             "daylength_fao_h: input `latitude` is an object with `wert`, expected a number, text, list of numbers, or an object of value and unit",
         ),
-        (
-            json!({"latitude": 9, "day_of_year": 5.5}),
-            "daylength_fao_h: day_of_year is `5.5`, expected a whole number",
-        ),
+        (json!({"latitude": 9, "day_of_year": 5.5}), "daylength_fao_h: day_of_year is `5.5`, expected a whole number"),
         (json!(null), "inputs are not an object of names and values"),
     ] {
         assert_eq!(refused("daylength_fao_h", json), expected);
     }
     assert_eq!(
-        refused(
-            "et0_hs",
-            json!({"latitude": 9, "day_of_year": 5, "tmin": 9, "tmax": 3})
-        ),
+        refused("et0_hs", json!({"latitude": 9, "day_of_year": 5, "tmin": 9, "tmax": 3})),
         "et0_hs: tmin is 9 C, above tmax which is 3 C"
     );
     assert_eq!(
-        refused(
-            "dd_single_sine",
-            json!({"tmin": 9, "tmax": 13, "lower": 5, "upper": 30, "cutoff": "flat"})
-        ),
+        refused("dd_single_sine", json!({"tmin": 9, "tmax": 13, "lower": 5, "upper": 30, "cutoff": "flat"})),
         "dd_single_sine: input `cutoff` is `flat`, allowed are horizontal, intermediate, vertical"
     );
     assert_eq!(
@@ -226,38 +175,18 @@ fn every_refusal_names_quantity_and_field() {
 fn an_input_given_twice_is_refused() {
     let quantity = find("ea_from_tmin").unwrap();
     let twice = quantity.reckon(&Inputs::new().number("tmin", 1.0).number("tmin", 2.0));
-    assert_eq!(
-        twice.unwrap_err().to_string(),
-        "ea_from_tmin: input `tmin` is given twice"
-    );
+    assert_eq!(twice.unwrap_err().to_string(), "ea_from_tmin: input `tmin` is given twice");
 }
 
 #[test]
 fn numbers_alone_go_the_short_way_and_give_the_same() {
     let quantity = find("et0_hs").unwrap();
-    let numbers = [
-        ("latitude", 45.72),
-        ("day_of_year", 196.0),
-        ("tmin", 14.8),
-        ("tmax", 26.6),
-    ];
-    let inputs = numbers
-        .iter()
-        .fold(Inputs::new(), |inputs, &(name, value)| {
-            inputs.number(name, value)
-        });
+    let numbers = [("latitude", 45.72), ("day_of_year", 196.0), ("tmin", 14.8), ("tmax", 26.6)];
+    let inputs = numbers.iter().fold(Inputs::new(), |inputs, &(name, value)| inputs.number(name, value));
     let short = quantity.reckon_numbers(&numbers).unwrap();
-    assert_eq!(
-        quantity.reckon(&inputs).unwrap().value,
-        OutcomeValue::Number(short)
-    );
+    assert_eq!(quantity.reckon(&inputs).unwrap().value, OutcomeValue::Number(short));
     assert!(quantity.reckon_numbers(&numbers[..3]).is_err());
-    assert!(
-        find("day_of_year")
-            .unwrap()
-            .reckon_numbers(&[("date", 5.0)])
-            .is_err()
-    );
+    assert!(find("day_of_year").unwrap().reckon_numbers(&[("date", 5.0)]).is_err());
 }
 
 #[test]
@@ -270,14 +199,7 @@ fn what_was_assumed_is_said() {
         .number("tmin", 14.8)
         .number("tmax", 26.6);
     assert_eq!(quantity.reckon(&inputs).unwrap().notes.len(), 3);
-    let said = quantity
-        .reckon(
-            &inputs
-                .number("tdew", 12.0)
-                .number("u2", 1.0)
-                .number("solar", 20.0),
-        )
-        .unwrap();
+    let said = quantity.reckon(&inputs.number("tdew", 12.0).number("u2", 1.0).number("solar", 20.0)).unwrap();
     assert!(said.notes.is_empty());
 }
 
@@ -285,9 +207,7 @@ fn what_was_assumed_is_said() {
 fn two_ways_of_saying_humidity_contradict_each_other() {
     let quantity = find("et0_pm_daily").unwrap();
     let json = json!({"latitude": 4, "elevation": 2, "day_of_year": 9, "tmin": 9, "tmax": 20, "ea": 1, "tdew": 5});
-    let refused = quantity
-        .reckon(&Inputs::from_json(quantity.name, &json).unwrap())
-        .unwrap_err();
+    let refused = quantity.reckon(&Inputs::from_json(quantity.name, &json).unwrap()).unwrap_err();
     assert_eq!(
         refused.to_string(),
         "et0_pm_daily: ea and tdew contradict each other: they say the same thing, give one"
@@ -300,45 +220,25 @@ fn every_texture_of_the_table_can_be_chosen() {
     let quantity = find("available_water").unwrap();
     for texture in crate::water::texture::TEXTURES {
         for name in texture.names {
-            for written in [
-                (*name).to_owned(),
-                name.replace(' ', "-"),
-                name.replace(' ', "_"),
-            ] {
-                let outcome = quantity
-                    .reckon(&Inputs::new().text("texture", written))
-                    .unwrap();
-                assert_eq!(
-                    outcome.value,
-                    OutcomeValue::Number(texture.available_middle_mm_per_m())
-                );
+            for written in [(*name).to_owned(), name.replace(' ', "-"), name.replace(' ', "_")] {
+                let outcome = quantity.reckon(&Inputs::new().text("texture", written)).unwrap();
+                assert_eq!(outcome.value, OutcomeValue::Number(texture.available_middle_mm_per_m()));
                 assert_eq!(outcome.notes, [texture.source]);
             }
         }
     }
-    assert!(
-        quantity
-            .reckon(&Inputs::new().text("texture", "mud"))
-            .is_err()
-    );
+    assert!(quantity.reckon(&Inputs::new().text("texture", "mud")).is_err());
 }
 
 #[test]
 fn the_whole_way_from_weather_to_can_goes_by_name() {
     // Common practice: 11 to 40 L every 3 to 7 days for a rose in high summer.
-    let number = |name: &str, json: serde_json::Value| match find(name)
-        .unwrap()
-        .reckon_json(&json)
-        .unwrap()
-        .value
-    {
+    let number = |name: &str, json: serde_json::Value| match find(name).unwrap().reckon_json(&json).unwrap().value {
         OutcomeValue::Number(number) => number,
         other => panic!("{name} gave {other:?}"),
     };
-    let need = number(
-        "plant_water_need",
-        json!({"et0": 6.5, "plant_factor": 0.7, "exposure": "full-sun", "mulched": false}),
-    );
+    let need =
+        number("plant_water_need", json!({"et0": 6.5, "plant_factor": 0.7, "exposure": "full-sun", "mulched": false}));
     let soil = json!({"water_need": need, "texture": "clay-loam", "root_depth": 0.5, "p": 0.4});
     let days = number("soak_interval", soil.clone());
     assert!((3.0..=7.0).contains(&days), "{days}");
@@ -361,9 +261,5 @@ fn a_pot_that_does_not_last_a_day_says_every_day() {
     let json = json!({"water_need": 9, "canopy_diameter": 0.5, "container_volume": 10});
     let outcome = quantity.reckon_json(&json).unwrap();
     assert_eq!(outcome.value, OutcomeValue::Number(1.0));
-    assert!(
-        outcome.notes[0].starts_with("every day"),
-        "{:?}",
-        outcome.notes
-    );
+    assert!(outcome.notes[0].starts_with("every day"), "{:?}", outcome.notes);
 }

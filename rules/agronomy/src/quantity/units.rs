@@ -11,14 +11,7 @@ pub(super) const ALL: &[Quantity] = &[
         name: "convert",
         title: "value in another unit",
         inputs: &[
-            Input::new(
-                "value",
-                Kind::Measure {
-                    min: -1e15,
-                    max: 1e15,
-                },
-                "value in its unit",
-            ),
+            Input::new("value", Kind::Measure { min: -1e15, max: 1e15 }, "value in its unit"),
             Input::new("to", Kind::Text, "unit to turn it into"),
         ],
         unit: "as asked",
@@ -28,15 +21,10 @@ pub(super) const ALL: &[Quantity] = &[
         reckon: |given| {
             let to = given.text("to")?;
             let from = given.unit_of("value").unwrap_or("-");
-            let value = units::convert_text(given.number("value")?, from, to).map_err(|fault| {
-                Unusable::Unread {
-                    field: "to",
-                    text: shorten(to),
-                    expected: format!(
-                        "a unit that `{}` can be turned into: {fault}",
-                        shorten(from)
-                    ),
-                }
+            let value = units::convert_text(given.number("value")?, from, to).map_err(|fault| Unusable::Unread {
+                field: "to",
+                text: shorten(to),
+                expected: format!("a unit that `{}` can be turned into: {fault}", shorten(from)),
             })?;
             Ok(Reckoned::from(value).in_unit(to))
         },
@@ -44,13 +32,7 @@ pub(super) const ALL: &[Quantity] = &[
     Quantity {
         name: "degree_days_c_to_f",
         title: "degree days in Fahrenheit",
-        inputs: &[Input::number(
-            "degree_days",
-            "C d",
-            0.0,
-            1e6,
-            "degree days in Celsius",
-        )],
+        inputs: &[Input::number("degree_days", "C d", 0.0, 1e6, "degree days in Celsius")],
         unit: "F d",
         about: "a difference: there are no 32 degrees to add",
         method: "nine fifths",

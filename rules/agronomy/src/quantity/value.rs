@@ -45,13 +45,7 @@ impl Inputs {
     /// With a number in a unit of its own.
     #[must_use]
     pub fn measure(self, name: impl Into<String>, value: f64, unit: impl Into<String>) -> Self {
-        self.with(
-            name,
-            InputValue::Number {
-                value,
-                unit: Some(unit.into()),
-            },
-        )
+        self.with(name, InputValue::Number { value, unit: Some(unit.into()) })
     }
 
     /// With a word, a date or a table.
@@ -82,28 +76,19 @@ impl Inputs {
         let Value::Object(fields) = json else {
             return Err(QuantityError::NotAnObject);
         };
-        fields.iter().try_fold(Self::new(), |inputs, (name, json)| {
-            Ok(inputs.with(name, read(quantity, name, json)?))
-        })
+        fields.iter().try_fold(Self::new(), |inputs, (name, json)| Ok(inputs.with(name, read(quantity, name, json)?)))
     }
 }
 
 const EXPECTED: &str = "a number, text, list of numbers, or an object of value and unit";
 
 fn read(quantity: &'static str, name: &str, json: &Value) -> Result<InputValue, QuantityError> {
-    let wrong = |got: String| QuantityError::WrongKind {
-        quantity,
-        field: name.to_owned(),
-        got,
-        expected: EXPECTED.to_owned(),
-    };
+    let wrong =
+        |got: String| QuantityError::WrongKind { quantity, field: name.to_owned(), got, expected: EXPECTED.to_owned() };
     let Value::Object(parts) = json else {
         return bare(json, None).ok_or_else(|| wrong(describe(json)));
     };
-    if let Some(other) = parts
-        .keys()
-        .find(|key| !["value", "unit"].contains(&key.as_str()))
-    {
+    if let Some(other) = parts.keys().find(|key| !["value", "unit"].contains(&key.as_str())) {
         return Err(wrong(format!("an object with `{}`", shorten(other))));
     }
     let unit = match parts.get("unit") {
@@ -111,25 +96,17 @@ fn read(quantity: &'static str, name: &str, json: &Value) -> Result<InputValue, 
         Some(Value::String(unit)) => Some(unit.clone()),
         Some(_) => return Err(wrong("an object whose unit is not text".to_owned())),
     };
-    let value = parts
-        .get("value")
-        .ok_or_else(|| wrong("an object without value".to_owned()))?;
+    let value = parts.get("value").ok_or_else(|| wrong("an object without value".to_owned()))?;
     bare(value, unit).ok_or_else(|| wrong(describe(value)))
 }
 
 fn bare(json: &Value, unit: Option<String>) -> Option<InputValue> {
     match json {
-        Value::Number(number) => Some(InputValue::Number {
-            value: number.as_f64()?,
-            unit,
-        }),
+        Value::Number(number) => Some(InputValue::Number { value: number.as_f64()?, unit }),
         Value::String(text) => Some(InputValue::Text(text.clone())),
         Value::Bool(yes) => Some(InputValue::Text(if *yes { "yes" } else { "no" }.to_owned())),
         Value::Array(items) => {
-            let values = items
-                .iter()
-                .map(Value::as_f64)
-                .collect::<Option<Vec<_>>>()?;
+            let values = items.iter().map(Value::as_f64).collect::<Option<Vec<_>>>()?;
             Some(InputValue::Numbers { values, unit })
         }
         Value::Null | Value::Object(_) => None,
@@ -150,9 +127,5 @@ fn describe(json: &Value) -> String {
 
 /// A text short enough for a message.
 pub(super) fn shorten(text: &str) -> String {
-    if text.chars().count() > 60 {
-        text.chars().take(57).chain("...".chars()).collect()
-    } else {
-        text.to_owned()
-    }
+    if text.chars().count() > 60 { text.chars().take(57).chain("...".chars()).collect() } else { text.to_owned() }
 }

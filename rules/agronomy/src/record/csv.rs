@@ -112,25 +112,16 @@ pub fn read_csv(text: &str) -> Result<CsvRows, Vec<CsvFault>> {
         .filter(|(_, column)| **column == Column::Ignored)
         .map(|(name, _)| (*name).to_owned())
         .collect();
-    Ok(CsvRows {
-        rows,
-        ignored_columns,
-    })
+    Ok(CsvRows { rows, ignored_columns })
 }
 
 fn whole(line: usize, words: String) -> CsvFault {
-    CsvFault {
-        line,
-        column: None,
-        words,
-    }
+    CsvFault { line, column: None, words }
 }
 
 /// At most as many bytes as a line may have, whole characters.
 fn shortened(text: &str) -> &str {
-    let end = (0..=MOST_BYTES.min(text.len()))
-        .rev()
-        .find(|end| text.is_char_boundary(*end));
+    let end = (0..=MOST_BYTES.min(text.len())).rev().find(|end| text.is_char_boundary(*end));
     text.get(..end.unwrap_or(0)).unwrap_or_default()
 }
 
@@ -152,39 +143,19 @@ fn header_faults(names: &[&str], columns: &[Column]) -> Result<(), Vec<CsvFault>
         ("precip_mm", Column::Rain, false),
     ] {
         let words = match columns.iter().filter(|found| **found == column).count() {
-            0 if needed => format!(
-                "the header has no such column, it has {}",
-                quoted(&names.join(","))
-            ),
+            0 if needed => format!("the header has no such column, it has {}", quoted(&names.join(","))),
             0 | 1 => continue,
             _ => "the header has this column twice".to_owned(),
         };
-        faults.push(CsvFault {
-            line: 1,
-            column: Some(name.to_owned()),
-            words,
-        });
+        faults.push(CsvFault { line: 1, column: Some(name.to_owned()), words });
     }
-    if faults.is_empty() {
-        Ok(())
-    } else {
-        Err(faults)
-    }
+    if faults.is_empty() { Ok(()) } else { Err(faults) }
 }
 
-fn row(
-    line: usize,
-    content: &str,
-    names: &[&str],
-    columns: &[Column],
-) -> Result<DailyWeather, Vec<CsvFault>> {
+fn row(line: usize, content: &str, names: &[&str], columns: &[Column]) -> Result<DailyWeather, Vec<CsvFault>> {
     let fields: Vec<&str> = content.split(',').map(str::trim).collect();
     if fields.len() != columns.len() {
-        let words = format!(
-            "{} fields, expected {} as in the header",
-            fields.len(),
-            columns.len()
-        );
+        let words = format!("{} fields, expected {} as in the header", fields.len(), columns.len());
         return Err(vec![whole(line, words)]);
     }
     let mut faults = Vec::new();
@@ -192,21 +163,14 @@ fn row(
     let mut weather = DailyWeather::unknown(Day::from_ce(1));
     for ((field, name), column) in fields.iter().zip(names).zip(columns) {
         let mut fail = |words: String| {
-            faults.push(CsvFault {
-                line,
-                column: Some((*name).to_owned()),
-                words,
-            });
+            faults.push(CsvFault { line, column: Some((*name).to_owned()), words });
         };
         let slot = match column {
             Column::Ignored => continue,
             Column::Date => {
                 date = read_date(field);
                 if date.is_none() {
-                    fail(format!(
-                        "{} is not a date such as `2026-09-14`",
-                        quoted(field)
-                    ));
+                    fail(format!("{} is not a date such as `2026-09-14`", quoted(field)));
                 }
                 continue;
             }
@@ -222,10 +186,7 @@ fn row(
         }
     }
     match date {
-        Some(date) if faults.is_empty() => Ok(DailyWeather {
-            day: Day::from_date(date),
-            ..weather
-        }),
+        Some(date) if faults.is_empty() => Ok(DailyWeather { day: Day::from_date(date), ..weather }),
         _ => Err(faults),
     }
 }
@@ -243,11 +204,7 @@ mod tests {
     use super::*;
 
     fn faults(text: &str) -> Vec<String> {
-        read_csv(text)
-            .unwrap_err()
-            .iter()
-            .map(ToString::to_string)
-            .collect()
+        read_csv(text).unwrap_err().iter().map(ToString::to_string).collect()
     }
 
     #[test]
@@ -257,21 +214,14 @@ mod tests {
         assert_eq!(read.ignored_columns, ["humour"]);
         assert_eq!(read.rows.len(), 2);
         assert_eq!(read.rows[0].day.date().to_string(), "2026-02-28");
-        assert_eq!(
-            (read.rows[0].tmin_c, read.rows[0].tmax_c),
-            (Some(-1.0), Some(9.5))
-        );
-        assert_eq!(
-            (read.rows[1].tmin_c, read.rows[1].tmax_c),
-            (Some(0.5), None)
-        );
+        assert_eq!((read.rows[0].tmin_c, read.rows[0].tmax_c), (Some(-1.0), Some(9.5)));
+        assert_eq!((read.rows[1].tmin_c, read.rows[1].tmax_c), (Some(0.5), None));
         assert_eq!(read.rows[1].rain_mm, None);
     }
 
     #[test]
     fn every_fault_names_its_line_and_column() {
-        let text =
-            "date,tmin_c,tmax_c,precip_mm\n2026-02-30,1,x,\n2026-03-01,1\n2026-03-02,nan,2,0\n";
+        let text = "date,tmin_c,tmax_c,precip_mm\n2026-02-30,1,x,\n2026-03-01,1\n2026-03-02,nan,2,0\n";
         assert_eq!(
             faults(text),
             [
@@ -292,15 +242,9 @@ mod tests {
                 "line 1, column `tmax_c`: the header has no such column, it has `date,rain`",
             ]
         );
-        assert_eq!(
-            faults("")[0],
-            "line 1, column `date`: the header has no such column, it has ``"
-        );
+        assert_eq!(faults("")[0], "line 1, column `date`: the header has no such column, it has ``");
         let twice = "date,tmin_c,tmax_c,tmin_c\n";
-        assert_eq!(
-            faults(twice),
-            ["line 1, column `tmin_c`: the header has this column twice"]
-        );
+        assert_eq!(faults(twice), ["line 1, column `tmin_c`: the header has this column twice"]);
     }
 
     #[test]

@@ -49,10 +49,7 @@ impl Record {
     /// or out of its range ([`Limits`]), a maximum below its minimum: the first 20 faults.
     pub fn new(mut days: Vec<DailyWeather>) -> Result<Self, Vec<RecordFault>> {
         if days.len() > Self::MOST_DAYS {
-            return Err(vec![RecordFault::TooLong {
-                days: days.len(),
-                most: Self::MOST_DAYS,
-            }]);
+            return Err(vec![RecordFault::TooLong { days: days.len(), most: Self::MOST_DAYS }]);
         }
         days.sort_by_key(|weather| weather.day);
         let mut faults = Vec::new();
@@ -71,11 +68,7 @@ impl Record {
             value_faults(weather, &mut faults);
         }
         faults.truncate(Self::MOST_FAULTS);
-        if faults.is_empty() {
-            Ok(Self(days))
-        } else {
-            Err(faults)
-        }
+        if faults.is_empty() { Ok(Self(days)) } else { Err(faults) }
     }
 
     /// The days, in order.
@@ -138,10 +131,6 @@ fn value_faults(weather: &DailyWeather, faults: &mut Vec<RecordFault>) {
     if let (Some(tmin_c), Some(tmax_c)) = (weather.tmin_c, weather.tmax_c)
         && tmax_c < tmin_c
     {
-        faults.push(RecordFault::Crossed {
-            date,
-            tmin_c,
-            tmax_c,
-        });
+        faults.push(RecordFault::Crossed { date, tmin_c, tmax_c });
     }
 }

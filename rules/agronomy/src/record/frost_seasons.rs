@@ -41,10 +41,7 @@ pub fn frost_seasons(days: &[DailyWeather], turning: Turning) -> Vec<FrostSeason
             let next = turning.warmest.in_year(year + 1);
             let coldest = start + i32::from(turning.coldest.days_after(turning.warmest));
             let (from, to) = (coldest - HALF_AROUND_DAYS, coldest + HALF_AROUND_DAYS + 1);
-            let recorded = within(days, from, to)
-                .iter()
-                .filter(|weather| weather.tmin_c.is_some())
-                .count();
+            let recorded = within(days, from, to).iter().filter(|weather| weather.tmin_c.is_some()).count();
             let enough = i32::try_from(recorded).unwrap_or(0) * 10 >= (to - from) * ENOUGH_TENTHS;
             enough.then(|| season(within(days, start, next), start))
         })
@@ -96,11 +93,7 @@ pub fn count_frost(seasons: &[FrostSeason], turning: Turning) -> Option<CountedF
     let quantile = |pick: fn(&FrostSeason) -> Option<Day>, without: f64, share: f64| {
         let mut offsets: Vec<f64> = seasons
             .iter()
-            .map(|season| {
-                pick(season).map_or(without, |day| {
-                    f64::from(day.climate_day().days_after(turning.warmest))
-                })
-            })
+            .map(|season| pick(season).map_or(without, |day| f64::from(day.climate_day().days_after(turning.warmest))))
             .collect();
         offsets.sort_by(f64::total_cmp);
         let offset = quantile_type_8(&offsets, share)?;
@@ -110,17 +103,10 @@ pub fn count_frost(seasons: &[FrostSeason], turning: Turning) -> Option<CountedF
     let last = |pick, share| quantile(pick, f64::NEG_INFINITY, share);
     let first = |pick, share| quantile(pick, f64::INFINITY, share);
     let share_with = |pick: fn(&FrostSeason) -> Option<Day>| {
-        seasons
-            .iter()
-            .filter(|season| pick(season).is_some())
-            .count() as f64
-            / seasons.len() as f64
+        seasons.iter().filter(|season| pick(season).is_some()).count() as f64 / seasons.len() as f64
     };
-    let triple = |day: &dyn Fn(f64) -> Option<ClimateDay>| FrostTriple {
-        early: day(0.1),
-        median: day(0.5),
-        late: day(0.9),
-    };
+    let triple =
+        |day: &dyn Fn(f64) -> Option<ClimateDay>| FrostTriple { early: day(0.1), median: day(0.5), late: day(0.9) };
     Some(CountedFrost {
         seasons: u16::try_from(seasons.len()).unwrap_or(u16::MAX),
         share_with_frost: share_with(|season| season.first),

@@ -14,10 +14,7 @@ struct MonthlyMean {
     days: [u32; 12],
 }
 
-fn monthly_mean(
-    days: &[DailyWeather],
-    value: impl Fn(&DailyWeather, ClimateDay) -> Option<f64>,
-) -> MonthlyMean {
+fn monthly_mean(days: &[DailyWeather], value: impl Fn(&DailyWeather, ClimateDay) -> Option<f64>) -> MonthlyMean {
     let mut sums = [(0.0_f64, 0_u32); 12];
     for weather in days {
         let day = weather.day.climate_day();
@@ -27,13 +24,7 @@ fn monthly_mean(
         }
     }
     MonthlyMean {
-        mean: sums.map(|(sum, days)| {
-            if days == 0 {
-                0.0
-            } else {
-                sum / f64::from(days)
-            }
-        }),
+        mean: sums.map(|(sum, days)| if days == 0 { 0.0 } else { sum / f64::from(days) }),
         days: sums.map(|(_, days)| days),
     }
 }
@@ -45,18 +36,10 @@ pub(super) fn temperatures(days: &[DailyWeather]) -> Result<(Monthly, Monthly), 
     let mut faults = Vec::new();
     for (month, days) in (1..).zip(tmin.days) {
         if days < LEAST_DAYS {
-            faults.push(RecordFault::ThinMonth {
-                month,
-                days,
-                least: LEAST_DAYS,
-            });
+            faults.push(RecordFault::ThinMonth { month, days, least: LEAST_DAYS });
         }
     }
-    if faults.is_empty() {
-        Ok((tmin.mean, tmax.mean))
-    } else {
-        Err(faults)
-    }
+    if faults.is_empty() { Ok((tmin.mean, tmax.mean)) } else { Err(faults) }
 }
 
 /// Rain of each month, mm: its mean day times its days. None when a month was read on fewer than 15

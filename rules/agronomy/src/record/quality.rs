@@ -51,11 +51,7 @@ impl Quality {
         let mut expected = first;
         let mut note = |from: Day, to: Day| {
             if from <= to {
-                gaps.push(Gap {
-                    first: from,
-                    last: to,
-                    days: (to - from + 1).unsigned_abs(),
-                });
+                gaps.push(Gap { first: from, last: to, days: (to - from + 1).unsigned_abs() });
             }
         };
         for weather in days {
@@ -70,10 +66,7 @@ impl Quality {
         gaps.sort_by_key(|gap| (std::cmp::Reverse(gap.days), gap.first));
         gaps.truncate(Self::MOST_GAPS);
         let span = (last - first + 1).unsigned_abs();
-        let rain_days = days
-            .iter()
-            .filter(|weather| weather.rain_mm.is_some())
-            .count();
+        let rain_days = days.iter().filter(|weather| weather.rain_mm.is_some()).count();
         Some(Self {
             first,
             last,
@@ -99,18 +92,9 @@ mod tests {
             tmax_c: Some(9.0),
             ..DailyWeather::unknown(Day::from_ce(700_000 + number))
         };
-        let days = [
-            day(0, Some(1.0)),
-            day(1, None),
-            day(2, Some(1.0)),
-            day(7, Some(1.0)),
-            day(8, None),
-        ];
+        let days = [day(0, Some(1.0)), day(1, None), day(2, Some(1.0)), day(7, Some(1.0)), day(8, None)];
         let quality = Quality::of(&days).unwrap();
-        assert_eq!(
-            (quality.days, quality.recorded_days, quality.gap_count),
-            (9, 3, 3)
-        );
+        assert_eq!((quality.days, quality.recorded_days, quality.gap_count), (9, 3, 3));
         let lengths: Vec<u32> = quality.gaps.iter().map(|gap| gap.days).collect();
         assert_eq!(lengths, [4, 1, 1]);
         assert_eq!(quality.gaps[0].first, Day::from_ce(700_003));

@@ -55,21 +55,14 @@ impl Season {
     /// forecast day decides (or ties), a mean or sum of which at least half the days are forecast. Else
     /// it is `Computed`, or `Estimated`. None for no days at all, and where neither is known.
     #[must_use]
-    pub fn ahead(
-        &self,
-        aggregate: Aggregate,
-        series: Series,
-        days: u16,
-        on: Day,
-    ) -> Option<(f64, Origin)> {
+    pub fn ahead(&self, aggregate: Aggregate, series: Series, days: u16, on: Day) -> Option<(f64, Origin)> {
         let forecast = self.usable_forecast(on);
         let mut all = Tally::new();
         let mut told = Tally::new();
         for ahead in 0..i32::from(days) {
             let day = on + ahead;
-            let foretold = forecast
-                .and_then(|forecast| forecast.on(day))
-                .and_then(|weather| self.read(series, weather));
+            let foretold =
+                forecast.and_then(|forecast| forecast.on(day)).and_then(|weather| self.read(series, weather));
             let value = match foretold {
                 Some(value) => {
                     told.add(value);
@@ -86,13 +79,6 @@ impl Season {
             Aggregate::Max => told.of(aggregate, count).is_some_and(|told| told >= value),
             Aggregate::Mean | Aggregate::Sum => told.count > 0 && told.count * 2 >= count,
         };
-        Some((
-            value,
-            if decided {
-                Origin::Forecast
-            } else {
-                self.curve_origin
-            },
-        ))
+        Some((value, if decided { Origin::Forecast } else { self.curve_origin }))
     }
 }

@@ -22,9 +22,7 @@ impl Season {
         let mut foretold_days = 0;
         for ahead in 0..days {
             let day = on + i32::from(ahead);
-            let foretold_c = forecast
-                .and_then(|forecast| forecast.on(day))
-                .and_then(|weather| weather.tmin_c);
+            let foretold_c = forecast.and_then(|forecast| forecast.on(day)).and_then(|weather| weather.tmin_c);
             if let Some(tmin_c) = foretold_c {
                 if tmin_c <= temp_c {
                     return (true, Origin::Forecast);
@@ -38,9 +36,6 @@ impl Season {
         if days > 0 && foretold_days == days {
             return (false, Origin::Forecast);
         }
-        (
-            -libm::expm1(-SPELL_FACTOR * sum) >= OFTEN,
-            self.curve_origin,
-        )
+        (-libm::expm1(-SPELL_FACTOR * sum) >= OFTEN, self.curve_origin)
     }
 }

@@ -42,10 +42,7 @@ impl Season {
             Humidity::DewPoint(dew_point_c) => {
                 let dew_point_c = straight_lines(dew_point_c);
                 Some(Box::new(Row::from_fn(|day| {
-                    let held_kpa = mean_saturation_vapour_pressure_kpa(
-                        self.tmin_c.at(day),
-                        self.tmax_c.at(day),
-                    );
+                    let held_kpa = mean_saturation_vapour_pressure_kpa(self.tmin_c.at(day), self.tmax_c.at(day));
                     (ea_from_dew_point_kpa(dew_point_c.at(day)) / held_kpa * 100.0).min(100.0)
                 })))
             }
@@ -55,12 +52,7 @@ impl Season {
 
     /// Wind at 2 m, m/s.
     pub(super) fn wind_row(&self) -> Option<&Row> {
-        let reckon = || {
-            self.normals
-                .wind_ms
-                .as_ref()
-                .map(|wind| Box::new(straight_lines(wind)))
-        };
+        let reckon = || self.normals.wind_ms.as_ref().map(|wind| Box::new(straight_lines(wind)));
         self.wind_ms.get_or_init(reckon).as_deref()
     }
 

@@ -52,14 +52,9 @@ impl Season {
     #[must_use]
     pub fn et0_method(&self) -> EtBasis {
         let normals = &self.normals;
-        let beyond_temperature =
-            normals.humidity.is_some() || normals.wind_ms.is_some() || normals.radiation.is_some();
+        let beyond_temperature = normals.humidity.is_some() || normals.wind_ms.is_some() || normals.radiation.is_some();
         EtBasis {
-            method: if beyond_temperature {
-                Et0Method::PenmanMonteith
-            } else {
-                Et0Method::HargreavesSamani
-            },
+            method: if beyond_temperature { Et0Method::PenmanMonteith } else { Et0Method::HargreavesSamani },
             elevation_assumed: beyond_temperature && self.elevation_m.is_none(),
             humidity_assumed: beyond_temperature && normals.humidity.is_none(),
             wind_assumed: beyond_temperature && normals.wind_ms.is_none(),
@@ -71,12 +66,7 @@ impl Season {
     pub(super) fn et0_row(&self) -> &Row {
         self.et0_mm.get_or_init(|| {
             Box::new(Row::from_fn(|day| {
-                self.et0_of_day(
-                    day,
-                    self.tmin_c.at(day),
-                    self.tmax_c.at(day),
-                    self.air_on(day),
-                )
+                self.et0_of_day(day, self.tmin_c.at(day), self.tmax_c.at(day), self.air_on(day))
             }))
         })
     }
@@ -91,10 +81,7 @@ impl Season {
             air.humidity = HumidityGiven::RhMean { pct };
         }
         if let Some(ms) = weather.wind_ms {
-            air.wind = Some(WindGiven {
-                ms,
-                height_m: WIND_HEIGHT_M,
-            });
+            air.wind = Some(WindGiven { ms, height_m: WIND_HEIGHT_M });
         }
         Some(self.et0_of_day(day, tmin_c, tmax_c, air))
     }
@@ -103,22 +90,13 @@ impl Season {
     fn air_on(&self, day: ClimateDay) -> Air {
         let rows = self.air.get_or_init(|| Box::new(self.air_rows()));
         let humidity = match (&rows.dew_point_c, self.rh_row()) {
-            (Some(dew_point_c), _) => HumidityGiven::Dew {
-                c: dew_point_c.at(day),
-            },
-            (None, Some(rh_pct)) => HumidityGiven::RhMean {
-                pct: rh_pct.at(day),
-            },
+            (Some(dew_point_c), _) => HumidityGiven::Dew { c: dew_point_c.at(day) },
+            (None, Some(rh_pct)) => HumidityGiven::RhMean { pct: rh_pct.at(day) },
             (None, None) => HumidityGiven::None,
         };
-        let wind = self.wind_row().map(|row| WindGiven {
-            ms: row.at(day),
-            height_m: WIND_HEIGHT_M,
-        });
+        let wind = self.wind_row().map(|row| WindGiven { ms: row.at(day), height_m: WIND_HEIGHT_M });
         let radiation = match (&rows.solar_mj, &rows.sunshine_h) {
-            (Some(solar_mj), _) => RadiationGiven::Solar {
-                mj: solar_mj.at(day),
-            },
+            (Some(solar_mj), _) => RadiationGiven::Solar { mj: solar_mj.at(day) },
             (None, Some(sunshine_h)) => {
                 // a straight line may say more sunshine than the day has hours
                 let hours = sunshine_h.at(day).min(self.daylength_h(day));
@@ -126,11 +104,7 @@ impl Season {
             }
             (None, None) => RadiationGiven::None,
         };
-        Air {
-            humidity,
-            wind,
-            radiation,
-        }
+        Air { humidity, wind, radiation }
     }
 
     fn air_rows(&self) -> AirRows {
@@ -144,11 +118,7 @@ impl Season {
             Some(Radiation::SolarMj(solar_mj)) => (None, Some(straight_lines(solar_mj))),
             None => (None, None),
         };
-        AirRows {
-            dew_point_c,
-            sunshine_h,
-            solar_mj,
-        }
+        AirRows { dew_point_c, sunshine_h, solar_mj }
     }
 
     fn et0_of_day(&self, day: ClimateDay, tmin_c: f64, tmax_c: f64, air: Air) -> f64 {
@@ -156,9 +126,7 @@ impl Season {
         let (tmin_c, tmax_c) = (hold(tmin_c), hold(tmax_c).max(hold(tmin_c)));
         let day_of_year = day.day_of_year();
         let reckoned = match self.et0_method().method {
-            Et0Method::HargreavesSamani => {
-                hargreaves(self.latitude_deg, day_of_year, tmin_c, tmax_c)
-            }
+            Et0Method::HargreavesSamani => hargreaves(self.latitude_deg, day_of_year, tmin_c, tmax_c),
             Et0Method::PenmanMonteith => penman_monteith(&EtInputs {
                 latitude_deg: self.latitude_deg,
                 elevation_m: self.elevation_m.unwrap_or(ASSUMED_ELEVATION_M),
@@ -168,11 +136,7 @@ impl Season {
                 humidity: air.humidity,
                 wind: air.wind,
                 radiation: air.radiation,
-                krs: if self.coastal {
-                    KRS_COASTAL
-                } else {
-                    KRS_INLAND
-                },
+                krs: if self.coastal { KRS_COASTAL } else { KRS_INLAND },
                 soil_heat_flux_mj: 0.0,
             }),
         };

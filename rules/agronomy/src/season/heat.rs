@@ -18,10 +18,7 @@ impl Season {
     /// Warmth of one day above a base, °C d: single sine through the recorded minimum and maximum where
     /// both are there, else through the curve's.
     fn heat_of(&self, day: Day, thresholds: Thresholds) -> f64 {
-        let recorded = self
-            .observations
-            .on(day)
-            .and_then(|weather| weather.tmin_c.zip(weather.tmax_c));
+        let recorded = self.observations.on(day).and_then(|weather| weather.tmin_c.zip(weather.tmax_c));
         let (tmin_c, tmax_c) = recorded.unwrap_or_else(|| {
             let day = day.climate_day();
             (self.tmin_c.at(day), self.tmax_c.at(day))
@@ -35,10 +32,7 @@ impl Season {
     /// is not read.
     #[must_use]
     pub fn heat_sum(&self, base_c: f64, upper_c: Option<f64>, from: Day, to: Day) -> f64 {
-        let thresholds = Thresholds {
-            lower_c: base_c,
-            upper_c: upper_c.map(|upper_c| (upper_c, Cutoff::Horizontal)),
-        };
+        let thresholds = Thresholds { lower_c: base_c, upper_c: upper_c.map(|upper_c| (upper_c, Cutoff::Horizontal)) };
         let mut sum = 0.0;
         for ahead in 0..(to - from).max(0) {
             sum += self.heat_of(from + ahead, thresholds);
@@ -51,18 +45,9 @@ impl Season {
     #[must_use]
     pub fn heat_sum_origin(&self, from: Day, to: Day) -> Origin {
         let days = i64::from(to - from);
-        let recorded = self
-            .observations
-            .between(from, to)
-            .iter()
-            .filter(|weather| weather.tmean_c().is_some())
-            .count();
+        let recorded = self.observations.between(from, to).iter().filter(|weather| weather.tmean_c().is_some()).count();
         let recorded = i64::try_from(recorded).unwrap_or(i64::MAX / 10);
-        if days > 0 && recorded * 10 >= days * MEASURED_TENTHS {
-            Origin::Measured
-        } else {
-            self.curve_origin
-        }
+        if days > 0 && recorded * 10 >= days * MEASURED_TENTHS { Origin::Measured } else { self.curve_origin }
     }
 
     /// The first day on which [`Self::heat_sum`] from a day on has reached a sum (°C d) above a base
@@ -89,9 +74,7 @@ impl Season {
     /// jump to next year's warmth after the first frost.
     #[must_use]
     pub fn heat_left_cd(&self, day: Day) -> f64 {
-        self.heat_left_cd
-            .get_or_init(|| Box::new(self.heat_left_row()))
-            .at(day.climate_day())
+        self.heat_left_cd.get_or_init(|| Box::new(self.heat_left_row())).at(day.climate_day())
     }
 
     fn heat_left_row(&self) -> Row {
@@ -103,8 +86,7 @@ impl Season {
         let heat = Row::from_fn(|day| (self.tmean_c.at(day) - HEAT_LEFT_BASE_C).max(0.0));
         // Where the first frost falls on the day of the last one there is no day between them.
         let resting = |day: ClimateDay, from: Option<ClimateDay>, to: Option<ClimateDay>| {
-            from.zip(to)
-                .is_some_and(|(from, to)| from == to || day.days_after(from) < to.days_after(from))
+            from.zip(to).is_some_and(|(from, to)| from == to || day.days_after(from) < to.days_after(from))
         };
         Row::from_fn(|day| {
             if resting(day, first_frost, last_frost) || resting(day, growing_end, growing_start) {

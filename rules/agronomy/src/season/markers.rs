@@ -24,22 +24,14 @@ impl Season {
         match marker {
             Marker::Rises(series, threshold) => self.span(series, threshold.value()).start(),
             Marker::Falls(series, threshold) => self.span(series, threshold.value()).end(),
-            named => named
-                .index()
-                .and_then(|place| self.fixed.get(place).copied())
-                .unwrap_or(MarkerState::Unknown),
+            named => named.index().and_then(|place| self.fixed.get(place).copied()).unwrap_or(MarkerState::Unknown),
         }
     }
 
     /// Where a marker comes from. Those of the sun are as good as given.
     #[must_use]
     pub fn marker_origin(&self, marker: Marker) -> Origin {
-        let of = |origins: &[Origin; 3], share: Share| {
-            origins
-                .get(share.index())
-                .copied()
-                .unwrap_or(self.curve_origin)
-        };
+        let of = |origins: &[Origin; 3], share: Share| origins.get(share.index()).copied().unwrap_or(self.curve_origin);
         match marker {
             Marker::LastFrost(share) => of(&self.frost.last_origins, share),
             Marker::FirstFrost(share) => of(&self.frost.first_origins, share),
@@ -104,18 +96,11 @@ impl Season {
         let triple = |triple: FrostTriple, origins: [Origin; 3]| {
             let [early, median, late] = triple.days();
             let [early_origin, median_origin, late_origin] = origins;
-            [
-                frost_day(early, early_origin),
-                frost_day(median, median_origin),
-                frost_day(late, late_origin),
-            ]
+            [frost_day(early, early_origin), frost_day(median, median_origin), frost_day(late, late_origin)]
         };
         let growing = self.span(Series::Tmean, GROWING_C);
         let hot = self.span(Series::Tmax, HOT_C);
-        let (first_rains, second_rains) = self
-            .rain_mm
-            .as_ref()
-            .map_or((Span::Unknown, Span::Unknown), rains);
+        let (first_rains, second_rains) = self.rain_mm.as_ref().map_or((Span::Unknown, Span::Unknown), rains);
         let sun = SunTurns::at(self.latitude_deg);
         let (low_c, high_c) = self.tmean_c.extent();
         let range_k = high_c - low_c;

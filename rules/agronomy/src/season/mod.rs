@@ -19,9 +19,7 @@ pub use evaporation::EtBasis;
 use crate::calendar::{ClimateDay, Day};
 use crate::climate::ClimateFlags;
 use crate::curve::{Harmonics, Row, largest_residual, straight_lines};
-use crate::frost::{
-    FrostDates, FrostKnowledge, SiteFrost, Turning, extreme_min_c, site_frost, spread_from_normals,
-};
+use crate::frost::{FrostDates, FrostKnowledge, SiteFrost, Turning, extreme_min_c, site_frost, spread_from_normals};
 use crate::marker::{Marker, MarkerState};
 use crate::origin::Origin;
 use crate::profile::{Monthly, Normals, Profile};
@@ -97,11 +95,7 @@ impl Season {
     /// has not, values may not be finite.
     #[must_use]
     pub fn new(profile: &Profile, shift: SiteShift) -> Self {
-        let lower_k = if shift.frost_hollow {
-            FROST_HOLLOW_K
-        } else {
-            0.0
-        };
+        let lower_k = if shift.frost_hollow { FROST_HOLLOW_K } else { 0.0 };
         let mut normals = profile.normals.clone();
         normals.tmin_c = normals.tmin_c.map(|tmin_c| tmin_c - lower_k);
         let curve_origin = match profile.origin {
@@ -114,18 +108,14 @@ impl Season {
         let tmean = tmin.halfway(&tmax);
         let tmin_c = tmin.row();
         let bare_tmax_c = tmax.row();
-        let residual_k = largest_residual(&tmin_c, &normals.tmin_c)
-            .max(largest_residual(&bare_tmax_c, &normals.tmax_c));
+        let residual_k =
+            largest_residual(&tmin_c, &normals.tmin_c).max(largest_residual(&bare_tmax_c, &normals.tmax_c));
         // Where the two curves would cross (odd normals with hardly any daily range), they touch.
         let tmax_c = Row::from_fn(|day| bare_tmax_c.at(day).max(tmin_c.at(day)));
         let tmean_c = Row::from_fn(|day| (tmin_c.at(day) + tmax_c.at(day)) / 2.0);
 
         let level = &profile.normals;
-        let spread_k = straight_lines(
-            &profile
-                .tmin_sd_k
-                .unwrap_or_else(|| spread_from_normals(&means(level))),
-        );
+        let spread_k = straight_lines(&profile.tmin_sd_k.unwrap_or_else(|| spread_from_normals(&means(level))));
         let frost = frost_of_site(profile, shift, &tmin, &tmin_c, &spread_k, curve_origin);
 
         let mut season = Self {
@@ -232,9 +222,7 @@ fn means(normals: &Normals) -> Monthly {
 
 fn frost_knowledge(profile: &Profile) -> FrostKnowledge {
     match (profile.origin, profile.tmin_sd_k) {
-        (Origin::Estimated, _) if profile.elevation_m.is_some() => {
-            FrostKnowledge::CoordinatesAndElevation
-        }
+        (Origin::Estimated, _) if profile.elevation_m.is_some() => FrostKnowledge::CoordinatesAndElevation,
         (Origin::Estimated, _) => FrostKnowledge::Coordinates,
         (_, Some(_)) if !profile.tmin_sd_estimated => FrostKnowledge::NormalsAndSpread,
         _ => FrostKnowledge::Normals,
@@ -257,11 +245,5 @@ fn frost_of_site(
         let level_c = Harmonics::of_months(&profile.normals.tmin_c).row();
         FrostDates::from_normals(&level_c, spread_k, turning)
     });
-    site_frost(
-        site,
-        level.as_ref(),
-        profile.counted_frost.as_ref(),
-        profile.frost.as_ref(),
-        curve_origin,
-    )
+    site_frost(site, level.as_ref(), profile.counted_frost.as_ref(), profile.frost.as_ref(), curve_origin)
 }

@@ -16,13 +16,7 @@ impl Season {
     /// days, a sum scaled up to all of them. Else from the curve (`Computed`, or `Estimated`). None
     /// for no days at all, and where neither is known.
     #[must_use]
-    pub fn past(
-        &self,
-        aggregate: Aggregate,
-        series: Series,
-        days: u16,
-        on: Day,
-    ) -> Option<(f64, Origin)> {
+    pub fn past(&self, aggregate: Aggregate, series: Series, days: u16, on: Day) -> Option<(f64, Origin)> {
         let count = u32::from(days);
         let from = on - i32::from(days);
         let mut tally = Tally::new();

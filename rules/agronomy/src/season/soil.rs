@@ -36,10 +36,7 @@ impl Season {
         });
         let from = day - LOOK_BACK_DAYS;
         let recorded = self.observations.between(from, day);
-        let known = recorded
-            .iter()
-            .filter(|weather| weather.tmean_c().is_some())
-            .count();
+        let known = recorded.iter().filter(|weather| weather.tmean_c().is_some()).count();
         if known * 10 < LOOK_BACK_DAYS.unsigned_abs() as usize * ENOUGH_TENTHS {
             return (soil.at(day.climate_day()), self.curve_origin);
         }
@@ -48,9 +45,7 @@ impl Season {
         for ahead in 0..LOOK_BACK_DAYS {
             let day = from + ahead;
             let weather = recorded.next_if(|weather| weather.day == day);
-            let air_c = weather
-                .and_then(DailyWeather::tmean_c)
-                .unwrap_or_else(|| self.tmean_c.at(day.climate_day()));
+            let air_c = weather.and_then(DailyWeather::tmean_c).unwrap_or_else(|| self.tmean_c.at(day.climate_day()));
             soil_c += FOLLOWS * (air_c - soil_c);
         }
         (soil_c, Origin::Measured)

@@ -13,12 +13,7 @@ pub(super) struct Tally {
 
 impl Tally {
     pub(super) fn new() -> Self {
-        Self {
-            count: 0,
-            sum: 0.0,
-            min: f64::INFINITY,
-            max: f64::NEG_INFINITY,
-        }
+        Self { count: 0, sum: 0.0, min: f64::INFINITY, max: f64::NEG_INFINITY }
     }
 
     pub(super) fn add(&mut self, value: f64) {

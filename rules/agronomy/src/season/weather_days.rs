@@ -10,10 +10,8 @@ pub(super) struct WeatherDays(Vec<DailyWeather>);
 impl WeatherDays {
     /// Every minimum counts `lower_k` less.
     pub(super) fn new(days: &[DailyWeather], lower_k: f64) -> Self {
-        let shifted = |weather: &DailyWeather| DailyWeather {
-            tmin_c: weather.tmin_c.map(|tmin_c| tmin_c - lower_k),
-            ..*weather
-        };
+        let shifted =
+            |weather: &DailyWeather| DailyWeather { tmin_c: weather.tmin_c.map(|tmin_c| tmin_c - lower_k), ..*weather };
         Self(days.iter().map(shifted).collect())
     }
 

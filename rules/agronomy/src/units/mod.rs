@@ -68,11 +68,7 @@ impl Factor {
     /// A whole-number fraction; neither part may be 0.
     #[must_use]
     pub const fn of(numerator: u128, denominator: u128) -> Self {
-        Self {
-            numerator,
-            denominator,
-            pi_power: 0,
-        }
+        Self { numerator, denominator, pi_power: 0 }
     }
 
     /// The product, or nothing when the whole numbers grow too long.
@@ -88,17 +84,10 @@ impl Factor {
     }
 
     fn inverse(self) -> Self {
-        Self {
-            numerator: self.denominator,
-            denominator: self.numerator,
-            pi_power: -self.pi_power,
-        }
+        Self { numerator: self.denominator, denominator: self.numerator, pi_power: -self.pi_power }
     }
 
-    #[expect(
-        clippy::cast_precision_loss,
-        reason = "the one rounding of a conversion happens here"
-    )]
+    #[expect(clippy::cast_precision_loss, reason = "the one rounding of a conversion happens here")]
     fn value(self) -> f64 {
         let mut value = self.numerator as f64 / self.denominator as f64;
         for _ in 0..self.pi_power.unsigned_abs() {
@@ -168,12 +157,7 @@ impl Unit {
         } else if self.factor != Factor::ONE {
             return None;
         }
-        Some(Self {
-            text: String::new(),
-            dimension: Dimension(exponents),
-            factor,
-            nought: 0.0,
-        })
+        Some(Self { text: String::new(), dimension: Dimension(exponents), factor, nought: 0.0 })
     }
 }
 
@@ -207,17 +191,11 @@ pub enum UnitFault {
 /// # Errors
 /// [`UnitFault::Different`] when the units measure different things.
 pub fn convert(value: f64, from: &Unit, to: &Unit) -> Result<f64, UnitFault> {
-    let different = || UnitFault::Different {
-        from: from.text.clone(),
-        to: to.text.clone(),
-    };
+    let different = || UnitFault::Different { from: from.text.clone(), to: to.text.clone() };
     if from.dimension != to.dimension {
         return Err(different());
     }
-    let factor = from
-        .factor
-        .times(to.factor.inverse())
-        .ok_or_else(different)?;
+    let factor = from.factor.times(to.factor.inverse()).ok_or_else(different)?;
     Ok((value - from.nought) * factor.value() + to.nought)
 }
 
@@ -290,9 +268,9 @@ mod tests {
     #[test]
     fn every_unit_that_rules_may_write_can_be_read() {
         for text in [
-            "°C", "°F", "K", "°Cd", "°Fd", "mm", "cm", "m", "in", "ft", "m²", "ft²", "L", "gal",
-            "oz", "g", "lb", "kg", "%", "h", "day", "days", "week", "weeks", "year", "years",
-            "mm/day", "km/h", "m/s", "mph", "kPa", "dS/m", "g/m²", "L/day", "kg/m³",
+            "°C", "°F", "K", "°Cd", "°Fd", "mm", "cm", "m", "in", "ft", "m²", "ft²", "L", "gal", "oz", "g", "lb", "kg",
+            "%", "h", "day", "days", "week", "weeks", "year", "years", "mm/day", "km/h", "m/s", "mph", "kPa", "dS/m",
+            "g/m²", "L/day", "kg/m³",
         ] {
             assert!(read(text).is_ok(), "{text}");
         }
@@ -300,16 +278,9 @@ mod tests {
 
     #[test]
     fn nonsense_is_refused_with_its_own_text() {
-        for text in [
-            "furlongs", "", "mm/", "(mm", "mm**", "m^^2", "1/0", "9e99", "F^0.5", "é",
-        ] {
+        for text in ["furlongs", "", "mm/", "(mm", "mm**", "m^^2", "1/0", "9e99", "F^0.5", "é"] {
             let refused = read(text).unwrap_err();
-            assert_eq!(
-                refused,
-                UnitFault::Unknown {
-                    text: text.to_owned()
-                }
-            );
+            assert_eq!(refused, UnitFault::Unknown { text: text.to_owned() });
         }
         // However long, a text is refused and not worked on.
         assert!(read(&"(".repeat(100_000)).is_err());
@@ -320,18 +291,10 @@ mod tests {
         for named in table::NAMED {
             for name in named.names {
                 let unit = read(name).unwrap();
-                for other in table::NAMED
-                    .iter()
-                    .filter(|o| o.dimension == named.dimension)
-                {
+                for other in table::NAMED.iter().filter(|o| o.dimension == named.dimension) {
                     let there = read(other.names[0]).unwrap();
-                    let back =
-                        convert(convert(12.5, &unit, &there).unwrap(), &there, &unit).unwrap();
-                    assert!(
-                        (back - 12.5).abs() < 1e-9,
-                        "{name} {}: {back}",
-                        other.names[0]
-                    );
+                    let back = convert(convert(12.5, &unit, &there).unwrap(), &there, &unit).unwrap();
+                    assert!((back - 12.5).abs() < 1e-9, "{name} {}: {back}", other.names[0]);
                 }
             }
         }

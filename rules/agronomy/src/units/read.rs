@@ -18,13 +18,9 @@ const LONGEST: usize = 64;
 /// # Errors
 /// [`UnitFault::Unknown`], with the text as given.
 pub fn read(text: &str) -> Result<Unit, UnitFault> {
-    let unknown = || UnitFault::Unknown {
-        text: text.to_owned(),
-    };
+    let unknown = || UnitFault::Unknown { text: text.to_owned() };
     if text.len() > LONGEST {
-        return Err(UnitFault::Unknown {
-            text: text.chars().take(LONGEST).collect(),
-        });
+        return Err(UnitFault::Unknown { text: text.chars().take(LONGEST).collect() });
     }
     if let Some(named) = table::find(text.trim()) {
         return Ok(Unit {
@@ -46,29 +42,18 @@ pub fn read(text: &str) -> Result<Unit, UnitFault> {
         .replace('³', "3")
         .replace('·', " ");
     let mut reader = Reader { rest: plain.trim() };
-    let unit = reader
-        .unit()
-        .filter(|_| reader.rest.is_empty())
-        .ok_or_else(unknown)?;
-    Ok(Unit {
-        text: text.to_owned(),
-        ..unit
-    })
+    let unit = reader.unit().filter(|_| reader.rest.is_empty()).ok_or_else(unknown)?;
+    Ok(Unit { text: text.to_owned(), ..unit })
 }
 
 /// `lb N` without its `N`: only behind a mass or a share, for elsewhere `K` is the kelvin.
 fn without_substance(segment: &str) -> &str {
     let segment = segment.trim();
     for substance in SUBSTANCES {
-        if let Some(head) = segment
-            .strip_suffix(substance)
-            .and_then(|h| h.strip_suffix(' '))
-        {
+        if let Some(head) = segment.strip_suffix(substance).and_then(|h| h.strip_suffix(' ')) {
             let head = head.trim();
-            let weighed =
-                table::find(head.rsplit(' ').next().unwrap_or(head)).is_some_and(|named| {
-                    [Dimension::MASS, Dimension::NONE, Dimension::VOLUME].contains(&named.dimension)
-                });
+            let weighed = table::find(head.rsplit(' ').next().unwrap_or(head))
+                .is_some_and(|named| [Dimension::MASS, Dimension::NONE, Dimension::VOLUME].contains(&named.dimension));
             if weighed {
                 return head;
             }
@@ -137,19 +122,11 @@ impl Reader<'_> {
     }
 
     fn number(&mut self) -> Option<Unit> {
-        let end = self
-            .rest
-            .find(|c: char| !c.is_ascii_digit())
-            .unwrap_or(self.rest.len());
+        let end = self.rest.find(|c: char| !c.is_ascii_digit()).unwrap_or(self.rest.len());
         let (digits, rest) = self.rest.split_at_checked(end)?;
         self.rest = rest;
         let value: u128 = digits.parse().ok().filter(|&value| value > 0)?;
-        Some(Unit {
-            text: String::new(),
-            dimension: Dimension::NONE,
-            factor: Factor::of(value, 1),
-            nought: 0.0,
-        })
+        Some(Unit { text: String::new(), dimension: Dimension::NONE, factor: Factor::of(value, 1), nought: 0.0 })
     }
 
     fn name(&mut self) -> Option<Unit> {
@@ -161,17 +138,8 @@ impl Reader<'_> {
         let named = table::find(name)?;
         self.rest = rest;
         // Inside a product a degree is a difference: 20 C d are 20 K over a day.
-        let dimension = if named.dimension == Dimension::READING {
-            Dimension::DIFFERENCE
-        } else {
-            named.dimension
-        };
-        Some(Unit {
-            text: String::new(),
-            dimension,
-            factor: named.factor,
-            nought: 0.0,
-        })
+        let dimension = if named.dimension == Dimension::READING { Dimension::DIFFERENCE } else { named.dimension };
+        Some(Unit { text: String::new(), dimension, factor: named.factor, nought: 0.0 })
     }
 
     /// The exponent in halves; 2 where there is none.
@@ -183,19 +151,12 @@ impl Reader<'_> {
         }
         let sign = if self.skip("-") { -1 } else { 1 };
         self.skip("+");
-        let end = self
-            .rest
-            .find(|c: char| !(c.is_ascii_digit() || (marked && c == '.')))
-            .unwrap_or(self.rest.len());
+        let end = self.rest.find(|c: char| !(c.is_ascii_digit() || (marked && c == '.'))).unwrap_or(self.rest.len());
         let (digits, rest) = self.rest.split_at_checked(end)?;
         self.rest = rest;
         match digits {
             "0.5" => Some(sign),
-            _ => digits
-                .parse::<i8>()
-                .ok()
-                .filter(|n| *n <= 9)?
-                .checked_mul(2 * sign),
+            _ => digits.parse::<i8>().ok().filter(|n| *n <= 9)?.checked_mul(2 * sign),
         }
     }
 }

@@ -41,12 +41,8 @@ pub struct Place {
 
 impl Place {
     /// The place in which a plant needs what its factor says: full sun, sheltered, bare soil.
-    pub const PLAIN: Self = Self {
-        exposure: Exposure::FullSun,
-        wind: WindExposure::Sheltered,
-        reflected_heat: false,
-        mulched: false,
-    };
+    pub const PLAIN: Self =
+        Self { exposure: Exposure::FullSun, wind: WindExposure::Sheltered, reflected_heat: false, mulched: false };
 
     /// The microclimate factor, 0.45..=1.4.
     ///
@@ -93,31 +89,11 @@ mod tests {
 
     #[test]
     fn every_place_stays_within_the_method_s_bounds() {
-        for exposure in [
-            Exposure::FullSun,
-            Exposure::HalfSun,
-            Exposure::Shade,
-            Exposure::AfternoonSun,
-        ] {
-            for wind in [
-                WindExposure::Sheltered,
-                WindExposure::Open,
-                WindExposure::Windy,
-            ] {
-                for (reflected_heat, mulched) in
-                    [(false, false), (true, false), (false, true), (true, true)]
-                {
-                    let factor = Place {
-                        exposure,
-                        wind,
-                        reflected_heat,
-                        mulched,
-                    }
-                    .microclimate();
-                    assert!(
-                        (0.45..=1.4).contains(&factor),
-                        "{exposure:?} {wind:?} {factor}"
-                    );
+        for exposure in [Exposure::FullSun, Exposure::HalfSun, Exposure::Shade, Exposure::AfternoonSun] {
+            for wind in [WindExposure::Sheltered, WindExposure::Open, WindExposure::Windy] {
+                for (reflected_heat, mulched) in [(false, false), (true, false), (false, true), (true, true)] {
+                    let factor = Place { exposure, wind, reflected_heat, mulched }.microclimate();
+                    assert!((0.45..=1.4).contains(&factor), "{exposure:?} {wind:?} {factor}");
                 }
             }
         }

@@ -84,8 +84,7 @@ mod tests {
     fn no_store_is_fuller_than_full_or_emptier_than_empty() {
         for morning in 0..=160 {
             for water in 0..=80 {
-                let after_mm =
-                    depletion_after_mm(160.0, 64.0, f64::from(morning), 9.0, f64::from(water));
+                let after_mm = depletion_after_mm(160.0, 64.0, f64::from(morning), 9.0, f64::from(water));
                 assert!((0.0..=160.0).contains(&after_mm));
                 let share = stress(160.0, 64.0, f64::from(morning));
                 assert!((0.0..=1.0).contains(&share));

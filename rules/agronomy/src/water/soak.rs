@@ -56,21 +56,13 @@ pub fn interval_days(readily_available_mm: f64, need_mm_per_day: f64, rain_mm_pe
     if net_mm_per_day <= 0.0 || days >= f64::from(MOST_DAYS) {
         return MOST_DAYS;
     }
-    (LEAST_DAYS..MOST_DAYS)
-        .rev()
-        .find(|&whole| f64::from(whole) <= days)
-        .unwrap_or(LEAST_DAYS)
+    (LEAST_DAYS..MOST_DAYS).rev().find(|&whole| f64::from(whole) <= days).unwrap_or(LEAST_DAYS)
 }
 
 /// Depth in mm that a soak must bring to the roots after some days: need less effective rain, at least
 /// 0 and not above the readily available water, for more would run through.
 #[must_use]
-pub fn depth_mm(
-    readily_available_mm: f64,
-    need_mm_per_day: f64,
-    rain_mm_per_day: f64,
-    days: f64,
-) -> f64 {
+pub fn depth_mm(readily_available_mm: f64, need_mm_per_day: f64, rain_mm_per_day: f64, days: f64) -> f64 {
     ((need_mm_per_day - rain_mm_per_day) * days).clamp(0.0, readily_available_mm.max(0.0))
 }
 
@@ -94,36 +86,19 @@ mod tests {
     use crate::water::root_zone::{p_adjusted, readily_available_mm};
     use crate::water::texture;
 
-    fn soak(
-        available: f64,
-        root_m: f64,
-        p: f64,
-        need: f64,
-        canopy_m: f64,
-        how: WaterMethod,
-    ) -> (u8, f64) {
+    fn soak(available: f64, root_m: f64, p: f64, need: f64, canopy_m: f64, how: WaterMethod) -> (u8, f64) {
         let raw_mm = readily_available_mm(available * root_m, p_adjusted(p, need));
         let days = interval_days(raw_mm, need, 0.0);
         let depth = depth_mm(raw_mm, need, 0.0, f64::from(days));
-        (
-            days,
-            volume_l(depth, wetted_area_m2(canopy_m), how.efficiency()),
-        )
+        (days, volume_l(depth, wetted_area_m2(canopy_m), how.efficiency()))
     }
 
     #[test]
     fn a_rose_on_clay_loam_in_high_summer_gets_what_growers_give() {
         // Common practice: 11 to 40 L (3 to 10 US gallons) every 3 to 7 days for a rose.
-        let available = texture::find("clay loam")
-            .unwrap()
-            .available_middle_mm_per_m();
+        let available = texture::find("clay loam").unwrap().available_middle_mm_per_m();
         for et0 in [6.0, 6.5, 7.0] {
-            for how in [
-                WaterMethod::Can,
-                WaterMethod::Drip,
-                WaterMethod::Basin,
-                WaterMethod::Sprinkler,
-            ] {
+            for how in [WaterMethod::Can, WaterMethod::Drip, WaterMethod::Basin, WaterMethod::Sprinkler] {
                 let (days, litres) = soak(available, 0.5, 0.4, et0 * 0.7, 0.9, how);
                 assert!((3..=7).contains(&days), "{et0} mm/d: {days} days");
                 assert!((11.0..=40.0).contains(&litres), "{et0} mm/d: {litres} L");

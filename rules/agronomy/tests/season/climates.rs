@@ -16,10 +16,7 @@ fn crossing_at(series: Series, at: f64) -> (Marker, Marker) {
 #[test]
 fn as_many_places_are_without_a_hot_season_as_were_counted() {
     let count = |marker: Marker| {
-        let states: Vec<MarkerState> = stations()
-            .iter()
-            .map(|place| season(&place.profile).marker(marker))
-            .collect();
+        let states: Vec<MarkerState> = stations().iter().map(|place| season(&place.profile).marker(marker)).collect();
         [MarkerState::Never, MarkerState::Even, MarkerState::Always]
             .map(|wanted| states.iter().filter(|state| **state == wanted).count())
     };
@@ -35,11 +32,7 @@ fn residuals(series: Series) -> [f64; 3] {
     let mut months: Vec<f64> = Vec::new();
     for place in stations() {
         let normals = &place.profile.normals;
-        let normals = if series == Series::Tmin {
-            normals.tmin_c
-        } else {
-            normals.tmax_c
-        };
+        let normals = if series == Series::Tmin { normals.tmin_c } else { normals.tmax_c };
         let season = season(&place.profile);
         let mut largest: f64 = 0.0;
         for (month, normal) in normals.iter().enumerate() {
@@ -51,29 +44,18 @@ fn residuals(series: Series) -> [f64; 3] {
             largest = largest.max(residual);
             months.push(residual);
         }
-        assert!(
-            season.largest_residual_k() >= largest - 1e-9,
-            "{}",
-            place.name
-        );
+        assert!(season.largest_residual_k() >= largest - 1e-9, "{}", place.name);
     }
     months.sort_by(f64::total_cmp);
     let mean = months.iter().sum::<f64>() / months.len() as f64;
-    [
-        mean,
-        months[months.len() * 95 / 100],
-        months[months.len() - 1],
-    ]
+    [mean, months[months.len() * 95 / 100], months[months.len() - 1]]
 }
 
 /// Measured on the daily minimum by a separate program in Python: 0.23 K on average, 0.7 K for 95 %,
 /// 2.3 K at worst (a monsoon place); on the daily maximum 0.26, 0.76 and 1.79 K.
 #[test]
 fn monthly_means_are_kept_within_the_stated_residuals() {
-    for (series, stated) in [
-        (Series::Tmin, [0.23, 0.68, 2.34]),
-        (Series::Tmax, [0.26, 0.76, 1.79]),
-    ] {
+    for (series, stated) in [(Series::Tmin, [0.23, 0.68, 2.34]), (Series::Tmax, [0.26, 0.76, 1.79])] {
         for (got, stated) in residuals(series).into_iter().zip(stated) {
             near(got, stated, 0.0051);
         }
@@ -88,12 +70,7 @@ fn every_marker_has_a_state_and_its_side_of_the_season() {
             let state = season.marker(marker);
             let wet = matches!(marker.turn(), lammas_agronomy::marker::Turn::Wet);
             let rain_known = place.profile.normals.rain_mm.is_some();
-            assert_eq!(
-                state == MarkerState::Unknown,
-                wet && !rain_known,
-                "{} {marker}",
-                place.name
-            );
+            assert_eq!(state == MarkerState::Unknown, wet && !rain_known, "{} {marker}", place.name);
             // two ends of one season exist together or are absent together, in the same way
             if let Some(partner) = marker.season_partner() {
                 let other = season.marker(partner);
@@ -109,20 +86,10 @@ fn frost_dates_stand_in_order() {
         let season = season(&place.profile);
         let day = |marker: Marker| season.marker(marker).day();
         for of in [Marker::LastFrost, Marker::FirstFrost] {
-            let known: Vec<ClimateDay> = Share::ALL
-                .into_iter()
-                .filter_map(|share| day(of(share)))
-                .collect();
-            assert!(
-                known.windows(2).all(|pair| pair[1].days_from(pair[0]) >= 0),
-                "{}: {known:?}",
-                place.name
-            );
+            let known: Vec<ClimateDay> = Share::ALL.into_iter().filter_map(|share| day(of(share))).collect();
+            assert!(known.windows(2).all(|pair| pair[1].days_from(pair[0]) >= 0), "{}: {known:?}", place.name);
         }
-        if let (Some(killing), Some(last)) = (
-            day(Marker::LastKillingFrost),
-            day(Marker::LastFrost(Share::Median)),
-        ) {
+        if let (Some(killing), Some(last)) = (day(Marker::LastKillingFrost), day(Marker::LastFrost(Share::Median))) {
             assert!(last.days_from(killing) >= 0, "{}", place.name);
         }
     }
@@ -132,26 +99,12 @@ fn frost_dates_stand_in_order() {
 fn crossings_begin_where_the_curve_rises_to_the_threshold() {
     for place in stations() {
         let season = season(&place.profile);
-        for (series, at) in [
-            (Series::Tmean, 5.0),
-            (Series::Tmax, 27.0),
-            (Series::Tmin, 10.0),
-        ] {
+        for (series, at) in [(Series::Tmean, 5.0), (Series::Tmax, 27.0), (Series::Tmin, 10.0)] {
             let (rises, falls) = crossing_at(series, at);
-            if let (Some(start), Some(end)) =
-                (season.marker(rises).day(), season.marker(falls).day())
-            {
+            if let (Some(start), Some(end)) = (season.marker(rises).day(), season.marker(falls).day()) {
                 let value = |day: ClimateDay| season.curve(series, day).unwrap();
-                assert!(
-                    value(start) >= at && value(start.plus(-1)) < at,
-                    "{} {rises}",
-                    place.name
-                );
-                assert!(
-                    value(end) < at && value(end.plus(-1)) >= at,
-                    "{} {falls}",
-                    place.name
-                );
+                assert!(value(start) >= at && value(start.plus(-1)) < at, "{} {rises}", place.name);
+                assert!(value(end) < at && value(end.plus(-1)) >= at, "{} {falls}", place.name);
                 assert!(end.days_after(start) >= 21 && start.days_after(end) >= 21);
             }
         }
@@ -189,23 +142,16 @@ fn weeks_lie_where_the_curve_is_highest_and_lowest() {
     for place in stations() {
         let season = season(&place.profile);
         let value = |series: Series, day: ClimateDay| season.curve(series, day).unwrap();
-        let highest = ClimateDay::all()
-            .max_by(|a, b| value(Series::Tmax, *a).total_cmp(&value(Series::Tmax, *b)))
-            .unwrap();
+        let highest =
+            ClimateDay::all().max_by(|a, b| value(Series::Tmax, *a).total_cmp(&value(Series::Tmax, *b))).unwrap();
         match season.marker(Marker::WarmestWeek) {
             MarkerState::Seasonal(day) => {
-                assert!(
-                    day.days_from(highest).abs() <= 3,
-                    "{}: {day} {highest}",
-                    place.name
-                );
+                assert!(day.days_from(highest).abs() <= 3, "{}: {day} {highest}", place.name);
             }
             other => {
-                let means: Vec<f64> = ClimateDay::all()
-                    .map(|day| value(Series::Tmean, day))
-                    .collect();
-                let range = means.iter().copied().fold(f64::MIN, f64::max)
-                    - means.iter().copied().fold(f64::MAX, f64::min);
+                let means: Vec<f64> = ClimateDay::all().map(|day| value(Series::Tmean, day)).collect();
+                let range =
+                    means.iter().copied().fold(f64::MIN, f64::max) - means.iter().copied().fold(f64::MAX, f64::min);
                 assert_eq!(other, MarkerState::Even);
                 assert!(range < 3.0, "{}", place.name);
             }
@@ -252,14 +198,8 @@ fn rain_of_the_curve_adds_up_to_the_normals_exactly() {
             continue;
         };
         let season = season(&place.profile);
-        let year: f64 = ClimateDay::all()
-            .map(|day| season.curve(Series::Rain, day).unwrap())
-            .sum();
-        assert!(
-            (year - rain_mm.iter().sum::<f64>()).abs() < 1e-9,
-            "{}",
-            place.name
-        );
+        let year: f64 = ClimateDay::all().map(|day| season.curve(Series::Rain, day).unwrap()).sum();
+        assert!((year - rain_mm.iter().sum::<f64>()).abs() < 1e-9, "{}", place.name);
         assert!(ClimateDay::all().all(|day| season.curve(Series::Rain, day).unwrap() >= 0.0));
     }
 }
@@ -279,16 +219,7 @@ fn likely_errors_follow_from_what_was_known() {
     assert_eq!(error(&profile), Some(12.0));
     profile.elevation_m = None;
     assert_eq!(error(&profile), Some(15.0));
-    assert_eq!(
-        season(&profile).marker_error_days(Marker::FirstKillingFrost),
-        Some(14.0)
-    );
-    assert_eq!(
-        season(&profile).marker_error_days(Marker::LongestDay),
-        Some(0.0)
-    );
-    assert_eq!(
-        season(&profile).marker_error_days(Marker::GrowingStart),
-        None
-    );
+    assert_eq!(season(&profile).marker_error_days(Marker::FirstKillingFrost), Some(14.0));
+    assert_eq!(season(&profile).marker_error_days(Marker::LongestDay), Some(0.0));
+    assert_eq!(season(&profile).marker_error_days(Marker::GrowingStart), None);
 }

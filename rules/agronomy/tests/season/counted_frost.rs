@@ -26,10 +26,7 @@ struct Yearly {
 fn case<'a>(cases: &'a Value, quantity: &str, series: &str, threshold: f64) -> Option<&'a Value> {
     cases["cases"].as_array().unwrap().iter().find(|case| {
         case["quantity"] == quantity
-            && case["inputs"]["series"]["value"]
-                .as_str()
-                .unwrap()
-                .ends_with(series)
+            && case["inputs"]["series"]["value"].as_str().unwrap().ends_with(series)
             && (case["inputs"]["threshold"]["value"].as_f64().unwrap() - threshold).abs() < 1e-9
     })
 }
@@ -52,10 +49,7 @@ fn yearly(cases: &Value, series: &str, threshold: f64) -> Vec<Yearly> {
 fn seasons_of(series: &str) -> Vec<FrostSeason> {
     let days: Vec<DailyWeather> = read_csv(&record_csv(series)).unwrap().rows;
     let built = record_of(series);
-    frost_seasons(
-        &days,
-        Turning::of(&Harmonics::of_months(&built.profile.normals.tmin_c)),
-    )
+    frost_seasons(&days, Turning::of(&Harmonics::of_months(&built.profile.normals.tmin_c)))
 }
 
 /// Type 8 is the third of the cross-check values of each quantile case.
@@ -63,33 +57,20 @@ fn seasons_of(series: &str) -> Vec<FrostSeason> {
 fn quantiles_of_type_8_agree_with_numpy() {
     let cases = json("frost.json");
     let mut compared = 0;
-    for series in [
-        "champion_nebraska_daily_2006_2017.csv",
-        "de_bilt_daily_2010_2019.csv",
-    ] {
+    for series in ["champion_nebraska_daily_2006_2017.csv", "de_bilt_daily_2010_2019.csv"] {
         for threshold in [0.0, -2.2] {
             let yearly = yearly(&cases, series, threshold);
             let day_of_year = |date: Option<NaiveDate>| date.map(|date| f64::from(date.ordinal()));
             for (name, share) in [("p10", 0.1), ("p50", 0.5), ("p90", 0.9)] {
                 for last in [true, false] {
-                    let quantity = if last {
-                        "last_spring_frost_day"
-                    } else {
-                        "first_autumn_frost_day"
-                    };
+                    let quantity = if last { "last_spring_frost_day" } else { "first_autumn_frost_day" };
                     let quantity = format!("{quantity}_{name}");
                     let Some(case) = case(&cases, &quantity, series, threshold) else {
                         continue;
                     };
                     let mut days: Vec<f64> = yearly
                         .iter()
-                        .filter_map(|row| {
-                            day_of_year(if last {
-                                row.last_spring
-                            } else {
-                                row.first_autumn
-                            })
-                        })
+                        .filter_map(|row| day_of_year(if last { row.last_spring } else { row.first_autumn }))
                         .collect();
                     days.sort_by(f64::total_cmp);
                     let type_8 = case["cross_check"]["values"][2].as_f64().unwrap();
@@ -105,10 +86,7 @@ fn quantiles_of_type_8_agree_with_numpy() {
 #[test]
 fn dates_of_each_season_agree_with_the_years_in_the_north() {
     let cases = json("frost.json");
-    for (series, whole_seasons) in [
-        ("champion_nebraska_daily_2006_2017.csv", 11),
-        ("de_bilt_daily_2010_2019.csv", 9),
-    ] {
+    for (series, whole_seasons) in [("champion_nebraska_daily_2006_2017.csv", 11), ("de_bilt_daily_2010_2019.csv", 9)] {
         let seasons = seasons_of(series);
         assert_eq!(seasons.len(), whole_seasons, "{series}");
         for threshold in [0.0, -2.2] {
@@ -164,39 +142,23 @@ fn dates_of_each_season_agree_with_the_years_in_the_south() {
 #[test]
 fn counted_dates_are_the_quantiles_over_all_seasons() {
     let cases = json("frost.json");
-    for series in [
-        "champion_nebraska_daily_2006_2017.csv",
-        "de_bilt_daily_2010_2019.csv",
-    ] {
+    for series in ["champion_nebraska_daily_2006_2017.csv", "de_bilt_daily_2010_2019.csv"] {
         let counted = record_of(series).profile.counted_frost.unwrap();
         let years = yearly(&cases, series, 0.0);
         let day = |date: NaiveDate| f64::from(Day::from_date(date).climate_day().day_of_year());
         // the first spring and the last autumn lie in seasons that are not whole
-        let mut last: Vec<f64> = years
-            .iter()
-            .skip(1)
-            .map(|row| day(row.last_spring.unwrap()))
-            .collect();
-        let mut first: Vec<f64> = years
-            .iter()
-            .rev()
-            .skip(1)
-            .map(|row| day(row.first_autumn.unwrap()))
-            .collect();
+        let mut last: Vec<f64> = years.iter().skip(1).map(|row| day(row.last_spring.unwrap())).collect();
+        let mut first: Vec<f64> = years.iter().rev().skip(1).map(|row| day(row.first_autumn.unwrap())).collect();
         last.sort_by(f64::total_cmp);
         first.sort_by(f64::total_cmp);
         assert_eq!(usize::from(counted.seasons), last.len());
-        for (share, (got_last, got_first)) in [0.1, 0.5, 0.9]
-            .into_iter()
-            .zip(counted.last.days().into_iter().zip(counted.first.days()))
+        for (share, (got_last, got_first)) in
+            [0.1, 0.5, 0.9].into_iter().zip(counted.last.days().into_iter().zip(counted.first.days()))
         {
             for (got, days) in [(got_last, &last), (got_first, &first)] {
                 let expected = quantile_type_8(days, share).unwrap().round() as i32 - 1;
                 let expected = ClimateDay::around(expected);
-                assert!(
-                    got.unwrap().days_from(expected).abs() <= 1,
-                    "{series} {share} {got:?} {expected}"
-                );
+                assert!(got.unwrap().days_from(expected).abs() <= 1, "{series} {share} {got:?} {expected}");
             }
         }
         near(counted.share_with_frost, 1.0, 1e-12);
@@ -217,26 +179,16 @@ fn tunis_counts_no_frost_and_knows_it() {
 #[test]
 fn reckoned_frost_lies_near_the_counted_one() {
     use lammas_agronomy::marker::{Marker, Share};
-    for (series, name) in [
-        ("champion_nebraska_daily_2006_2017.csv", "Champion NE"),
-        ("de_bilt_daily_2010_2019.csv", "De Bilt NL"),
-    ] {
+    for (series, name) in
+        [("champion_nebraska_daily_2006_2017.csv", "Champion NE"), ("de_bilt_daily_2010_2019.csv", "De Bilt NL")]
+    {
         let counted = season(&record_of(series).profile);
         let reckoned = season(&station(name));
-        for marker in [
-            Marker::LastFrost(Share::Median),
-            Marker::FirstFrost(Share::Median),
-        ] {
-            let (a, b) = (
-                counted.marker(marker).day().unwrap(),
-                reckoned.marker(marker).day().unwrap(),
-            );
+        for marker in [Marker::LastFrost(Share::Median), Marker::FirstFrost(Share::Median)] {
+            let (a, b) = (counted.marker(marker).day().unwrap(), reckoned.marker(marker).day().unwrap());
             println!("{series} {marker}: counted {a}, reckoned {b}");
             assert!(a.days_from(b).abs() <= 10, "{series} {marker}: {a} {b}");
         }
-        assert_eq!(
-            counted.marker_error_days(Marker::LastFrost(Share::Median)),
-            Some(0.0)
-        );
+        assert_eq!(counted.marker_error_days(Marker::LastFrost(Share::Median)), Some(0.0));
     }
 }

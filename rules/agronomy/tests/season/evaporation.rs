@@ -56,10 +56,7 @@ fn both_methods_lie_near_each_other_in_summer() {
         profile.normals.wind_ms = Some([2.0; 12]);
         let penman = month_mean(&profile, 6);
         println!("{name}: Hargreaves {hargreaves:.2}, Penman-Monteith {penman:.2}");
-        assert!(
-            (penman - hargreaves).abs() < 0.2 * hargreaves + 0.4,
-            "{name} {penman} {hargreaves}"
-        );
+        assert!((penman - hargreaves).abs() < 0.2 * hargreaves + 0.4, "{name} {penman} {hargreaves}");
     }
 }
 
@@ -68,16 +65,8 @@ fn humidity_from_the_dew_point_is_its_share_of_saturation() {
     let mut profile = Profile::of_temperatures(40.0, [10.0; 12], [10.0; 12]);
     profile.normals.humidity = Some(Humidity::DewPoint([10.0; 12]));
     let day = ClimateDay::around(100);
-    near(
-        season(&profile).curve(Series::Rh, day).unwrap(),
-        100.0,
-        1e-9,
-    );
+    near(season(&profile).curve(Series::Rh, day).unwrap(), 100.0, 1e-9);
     profile.normals.humidity = Some(Humidity::DewPoint([0.0; 12]));
     // FAO-56 Annex 2 Table 2.3: 0.611 kPa at 0 °C, 1.228 at 10 °C
-    near(
-        season(&profile).curve(Series::Rh, day).unwrap(),
-        49.76,
-        0.06,
-    );
+    near(season(&profile).curve(Series::Rh, day).unwrap(), 49.76, 0.06);
 }

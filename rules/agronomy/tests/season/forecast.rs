@@ -13,10 +13,7 @@ fn foretold() -> Profile {
     let days = [8.0, 7.0, 6.0, 5.0, 9.0];
     profile.forecast = Some(Forecast {
         issued,
-        days: (0..)
-            .zip(days)
-            .map(|(at, tmin_c)| weather(issued + at, tmin_c, tmin_c + 10.0))
-            .collect(),
+        days: (0..).zip(days).map(|(at, tmin_c)| weather(issued + at, tmin_c, tmin_c + 10.0)).collect(),
     });
     assert_eq!(profile.check(), Ok(()));
     profile
@@ -30,13 +27,8 @@ fn a_forecast_counts_for_three_days_and_says_why_not() {
     assert_eq!(state("2026-05-01"), ForecastState::Used);
     assert_eq!(state("2026-05-04"), ForecastState::Used);
     assert_eq!(state("2026-05-05"), ForecastState::Stale { days_old: 4 });
-    assert_eq!(
-        crate::place::season(&station("De Bilt NL")).forecast_state(day("2026-05-01")),
-        ForecastState::None
-    );
-    let stale = season
-        .ahead(Aggregate::Min, Series::Tmin, 1, day("2026-05-05"))
-        .unwrap();
+    assert_eq!(crate::place::season(&station("De Bilt NL")).forecast_state(day("2026-05-01")), ForecastState::None);
+    let stale = season.ahead(Aggregate::Min, Series::Tmin, 1, day("2026-05-05")).unwrap();
     assert_eq!(stale.1, Origin::Computed);
 }
 
@@ -62,9 +54,7 @@ fn days_beyond_the_forecast_are_the_curves() {
     let season = season(&foretold());
     let on = day("2026-05-01");
     let (sum, _) = season.ahead(Aggregate::Sum, Series::Tmax, 7, on).unwrap();
-    let curve: f64 = (5..7)
-        .map(|at| season.curve(Series::Tmax, (on + at).climate_day()).unwrap())
-        .sum();
+    let curve: f64 = (5..7).map(|at| season.curve(Series::Tmax, (on + at).climate_day()).unwrap()).sum();
     near(sum, 85.0 + curve, 1e-9);
 }
 
@@ -78,27 +68,15 @@ fn a_frost_ahead_is_told_by_the_forecast_or_by_the_years() {
     // beyond the forecast the share of years decides
     assert_eq!(foretold.frost_ahead(0.0, 14, may), (true, Origin::Computed));
     assert_eq!(plain.frost_ahead(0.0, 7, may), (true, Origin::Computed));
-    assert_eq!(
-        plain.frost_ahead(0.0, 7, day("2026-07-20")),
-        (false, Origin::Computed)
-    );
-    assert_eq!(
-        plain.frost_ahead(0.0, 7, day("2026-01-10")),
-        (true, Origin::Computed)
-    );
+    assert_eq!(plain.frost_ahead(0.0, 7, day("2026-07-20")), (false, Origin::Computed));
+    assert_eq!(plain.frost_ahead(0.0, 7, day("2026-01-10")), (true, Origin::Computed));
     // by definition of the date: 10 % of years have a first frost up to and on it
     let first = plain
-        .marker(lammas_agronomy::marker::Marker::FirstFrost(
-            lammas_agronomy::marker::Share::Early,
-        ))
+        .marker(lammas_agronomy::marker::Marker::FirstFrost(lammas_agronomy::marker::Share::Early))
         .day()
         .unwrap()
         .in_year(2026);
     let summer = day("2026-07-27");
-    assert!(
-        plain
-            .frost_ahead(0.0, (first - summer + 1) as u16, summer)
-            .0
-    );
+    assert!(plain.frost_ahead(0.0, (first - summer + 1) as u16, summer).0);
     assert!(!plain.frost_ahead(0.0, (first - summer) as u16, summer).0);
 }

@@ -24,21 +24,12 @@ struct Point {
 
 fn points() -> Vec<Point> {
     let months = |value: &Value| -> [f64; 12] {
-        let values: Vec<f64> = value
-            .as_array()
-            .unwrap()
-            .iter()
-            .map(|month| month.as_f64().unwrap())
-            .collect();
+        let values: Vec<f64> = value.as_array().unwrap().iter().map(|month| month.as_f64().unwrap()).collect();
         values.try_into().unwrap()
     };
     let dates = |value: &Value| -> [Option<ClimateDay>; 3] {
-        let dates: Vec<Option<ClimateDay>> = value
-            .as_array()
-            .unwrap()
-            .iter()
-            .map(|date| date.as_str().map(|date| date.parse().unwrap()))
-            .collect();
+        let dates: Vec<Option<ClimateDay>> =
+            value.as_array().unwrap().iter().map(|date| date.as_str().map(|date| date.parse().unwrap())).collect();
         dates.try_into().unwrap()
     };
     let read = |point: &Value| Point {
@@ -53,12 +44,7 @@ fn points() -> Vec<Point> {
         first: dates(&point["first_frost_10_50_90"]),
         extreme_min_c: point["extreme_min_c"].as_f64().unwrap(),
     };
-    let points: Vec<Point> = json("check_points.json")["points"]
-        .as_array()
-        .unwrap()
-        .iter()
-        .map(read)
-        .collect();
+    let points: Vec<Point> = json("check_points.json")["points"].as_array().unwrap().iter().map(read).collect();
     assert_eq!(points.len(), 9);
     points
 }
@@ -66,10 +52,7 @@ fn points() -> Vec<Point> {
 fn within_a_day(what: &str, got: Option<ClimateDay>, expected: Option<ClimateDay>) {
     match (got, expected) {
         (Some(got), Some(expected)) => {
-            assert!(
-                got.days_from(expected).abs() <= 1,
-                "{what}: {got}, expected {expected}"
-            );
+            assert!(got.days_from(expected).abs() <= 1, "{what}: {got}, expected {expected}");
         }
         _ => assert_eq!(got, expected, "{what}"),
     }
@@ -79,16 +62,8 @@ fn within_a_day(what: &str, got: Option<ClimateDay>, expected: Option<ClimateDay
 fn frost_dates_agree_with_the_separate_program_within_a_day() {
     for point in points() {
         let tmin = Harmonics::of_months(&point.tmin_c);
-        let nights = ColdNights::new(
-            0.0,
-            &tmin.row(),
-            &straight_lines(&point.sd_k),
-            Turning::of(&tmin),
-        );
-        for (share, (last, first)) in [0.1, 0.5, 0.9]
-            .into_iter()
-            .zip(point.last.into_iter().zip(point.first))
-        {
+        let nights = ColdNights::new(0.0, &tmin.row(), &straight_lines(&point.sd_k), Turning::of(&tmin));
+        for (share, (last, first)) in [0.1, 0.5, 0.9].into_iter().zip(point.last.into_iter().zip(point.first)) {
             let what = format!("{} {share}", point.name);
             within_a_day(&what, nights.last(share), last);
             within_a_day(&what, nights.first(share), first);
@@ -124,10 +99,7 @@ fn the_season_keeps_the_dates_that_exist_in_pairs() {
         let mut profile = Profile::of_temperatures(point.latitude_deg, point.tmin_c, point.tmax_c);
         profile.tmin_sd_k = Some(point.sd_k);
         let season = season(&profile);
-        for (share, (last, first)) in Share::ALL
-            .into_iter()
-            .zip(point.last.into_iter().zip(point.first))
-        {
+        for (share, (last, first)) in Share::ALL.into_iter().zip(point.last.into_iter().zip(point.first)) {
             let state = season.marker(Marker::LastFrost(share));
             let across = match share {
                 Share::Early => point.first[2],
@@ -135,17 +107,10 @@ fn the_season_keeps_the_dates_that_exist_in_pairs() {
                 Share::Late => point.first[0],
             };
             let expected = if across.is_some() { last } else { None };
-            within_a_day(
-                &format!("{} last {share:?}", point.name),
-                state.day(),
-                expected,
-            );
+            within_a_day(&format!("{} last {share:?}", point.name), state.day(), expected);
         }
         if point.name.contains("Sahara") {
-            assert_eq!(
-                season.marker(Marker::FirstFrost(Share::Late)),
-                MarkerState::Never
-            );
+            assert_eq!(season.marker(Marker::FirstFrost(Share::Late)), MarkerState::Never);
             let remark = season.marker_remark(Marker::FirstFrost(Share::Late));
             assert_eq!(remark, Some("frost in some years"));
         }

@@ -47,16 +47,8 @@ fn warmth_left_is_the_sum_up_to_frost_or_to_the_end_of_growth() {
 #[test]
 fn warmth_left_never_jumps_to_the_next_year_after_the_first_frost() {
     let season = season(&station("Ames IA"));
-    let first = season
-        .marker(Marker::FirstFrost(Share::Median))
-        .day()
-        .unwrap()
-        .in_year(2026);
-    let last = season
-        .marker(Marker::LastFrost(Share::Median))
-        .day()
-        .unwrap()
-        .in_year(2027);
+    let first = season.marker(Marker::FirstFrost(Share::Median)).day().unwrap().in_year(2026);
+    let last = season.marker(Marker::LastFrost(Share::Median)).day().unwrap().in_year(2027);
     near(season.heat_left_cd(first), 0.0, 0.0);
     near(season.heat_left_cd(last - 1), 0.0, 0.0);
     assert!(season.heat_left_cd(first - 7) > 0.0 && season.heat_left_cd(first - 7) < 150.0);
@@ -67,9 +59,7 @@ fn warmth_left_never_jumps_to_the_next_year_after_the_first_frost() {
 #[test]
 fn where_frost_knows_no_summer_no_warmth_is_left() {
     // half of the years have frost on the warmest days too, though the days are mild
-    let month = |at: usize, above_c: f64| {
-        above_c - 8.0 * libm::cos(at as f64 * std::f64::consts::FRAC_PI_6)
-    };
+    let month = |at: usize, above_c: f64| above_c - 8.0 * libm::cos(at as f64 * std::f64::consts::FRAC_PI_6);
     let mut profile = Profile::of_temperatures(
         45.0,
         std::array::from_fn(|at| month(at, -10.0)),
@@ -85,15 +75,8 @@ fn where_frost_knows_no_summer_no_warmth_is_left() {
     }
 
     let same: Option<ClimateDay> = Some("07-20".parse().unwrap());
-    let only = FrostTriple {
-        early: None,
-        median: same,
-        late: None,
-    };
-    profile.frost = Some(GivenFrost {
-        last: only,
-        first: only,
-    });
+    let only = FrostTriple { early: None, median: same, late: None };
+    profile.frost = Some(GivenFrost { last: only, first: only });
     let given = season(&profile);
     for day in ClimateDay::all() {
         near(given.heat_left_cd(day.in_year(2026)), 0.0, 0.0);
@@ -104,9 +87,7 @@ fn where_frost_knows_no_summer_no_warmth_is_left() {
 fn without_frost_and_rest_a_whole_year_of_warmth_is_left() {
     let season = season(&station("Los Banos PH"));
     assert_eq!(season.marker(Marker::GrowingEnd), MarkerState::Always);
-    let year: f64 = ClimateDay::all()
-        .map(|day| season.curve(Series::Tmean, day).unwrap() - 5.0)
-        .sum();
+    let year: f64 = ClimateDay::all().map(|day| season.curve(Series::Tmean, day).unwrap() - 5.0).sum();
     near(season.heat_left_cd(day("2026-05-05")), year, 1e-6);
 }
 
@@ -118,16 +99,8 @@ fn a_heat_sum_is_reached_on_the_first_day_on_which_it_is_collected() {
         let Some(reached) = season.heat_reached(300.0, 5.0, from) else {
             continue;
         };
-        assert!(
-            season.heat_sum(5.0, None, from, reached) >= 300.0,
-            "{}",
-            place.name
-        );
-        assert!(
-            season.heat_sum(5.0, None, from, reached - 1) < 300.0,
-            "{}",
-            place.name
-        );
+        assert!(season.heat_sum(5.0, None, from, reached) >= 300.0, "{}", place.name);
+        assert!(season.heat_sum(5.0, None, from, reached - 1) < 300.0, "{}", place.name);
     }
 }
 
@@ -135,18 +108,13 @@ fn a_heat_sum_is_reached_on_the_first_day_on_which_it_is_collected() {
 fn a_sum_that_does_not_come_within_a_year_is_not_reached() {
     let season = season(&station("Lake Yellowstone WY"));
     assert_eq!(season.heat_reached(5_000.0, 10.0, day("2026-01-01")), None);
-    assert_eq!(
-        season.heat_reached(0.0, 10.0, day("2026-01-01")),
-        Some(day("2026-01-01"))
-    );
+    assert_eq!(season.heat_reached(0.0, 10.0, day("2026-01-01")), Some(day("2026-01-01")));
 }
 
 #[test]
 fn recorded_days_count_before_the_curve() {
     let mut profile = station("De Bilt NL");
-    profile.observations = (0..10)
-        .map(|at| weather(day("2026-03-01") + at, 12.0, 22.0))
-        .collect();
+    profile.observations = (0..10).map(|at| weather(day("2026-03-01") + at, 12.0, 22.0)).collect();
     let season = season(&profile);
     let (from, to) = (day("2026-03-01"), day("2026-03-11"));
     // 10 days, mean 17 °C, all above 10 °C: 7 each

@@ -12,20 +12,13 @@ fn every_marker_moves_by_half_a_year() {
         let north = season(&place.profile);
         let south = season(&mirrored(&place.profile));
         // rain is spread over calendar months, so its season is turned day by day below
-        for marker in Marker::FIXED
-            .into_iter()
-            .filter(|marker| marker.turn() != Turn::Wet)
-        {
+        for marker in Marker::FIXED.into_iter().filter(|marker| marker.turn() != Turn::Wet) {
             let (here, there) = (north.marker(marker), south.marker(marker));
             assert_eq!(here.as_str(), there.as_str(), "{} {marker}", place.name);
             if let (Some(here), Some(there)) = (here.day(), there.day()) {
                 // the halves of the year differ by up to three days, February being short
                 let off = there.days_from(here.plus(182));
-                assert!(
-                    off.abs() <= 3,
-                    "{} {marker}: {here} and {there}",
-                    place.name
-                );
+                assert!(off.abs() <= 3, "{} {marker}: {here} and {there}", place.name);
             }
         }
         assert_eq!(north.climate(), south.climate(), "{}", place.name);
@@ -42,10 +35,7 @@ fn rains_turn_with_the_year_day_by_day() {
         let here = Row::from_fn(|day| season.curve(Series::Rain, day).unwrap());
         let there = Row::from_fn(|day| here.at(day.plus(-182)));
         let turned = |span: Span| match span {
-            Span::Seasonal { start, end } => Span::Seasonal {
-                start: start.plus(182),
-                end: end.plus(182),
-            },
+            Span::Seasonal { start, end } => Span::Seasonal { start: start.plus(182), end: end.plus(182) },
             absent => absent,
         };
         let ((first, second), mirrored) = (rains(&here), rains(&there));

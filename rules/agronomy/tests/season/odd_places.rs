@@ -9,9 +9,8 @@ use crate::place::{day, near, season, station};
 
 /// A year that swings by a cosine, coldest in mid-January.
 fn swinging(latitude_deg: f64, mean_c: f64, swing_k: f64) -> Profile {
-    let month = |at: usize, above_k: f64| {
-        mean_c + above_k - swing_k * libm::cos(at as f64 / 12.0 * std::f64::consts::TAU)
-    };
+    let month =
+        |at: usize, above_k: f64| mean_c + above_k - swing_k * libm::cos(at as f64 / 12.0 * std::f64::consts::TAU);
     let tmin_c = std::array::from_fn(|at| month(at, -5.0));
     let tmax_c = std::array::from_fn(|at| month(at, 5.0));
     Profile::of_temperatures(latitude_deg, tmin_c, tmax_c)
@@ -22,10 +21,7 @@ fn a_place_of_nothing_but_frost_has_it_always() {
     let season = season(&swinging(75.0, -20.0, 10.0));
     for share in Share::ALL {
         assert_eq!(season.marker(Marker::LastFrost(share)), MarkerState::Always);
-        assert_eq!(
-            season.marker(Marker::FirstFrost(share)),
-            MarkerState::Always
-        );
+        assert_eq!(season.marker(Marker::FirstFrost(share)), MarkerState::Always);
     }
     assert_eq!(season.marker(Marker::GrowingStart), MarkerState::Never);
     near(season.heat_left_cd(day("2026-07-01")), 0.0, 0.0);
@@ -51,21 +47,14 @@ fn the_equator_without_seasons_is_even() {
     let mut profile = Profile::of_temperatures(1.0, [21.0; 12], [29.0; 12]);
     profile.normals.rain_mm = Some([150.0; 12]);
     let season = season(&profile);
-    for marker in [
-        Marker::WarmestWeek,
-        Marker::ColdestWeek,
-        Marker::LongestDay,
-        Marker::SpringEquinox,
-        Marker::RainsStart,
-    ] {
+    for marker in
+        [Marker::WarmestWeek, Marker::ColdestWeek, Marker::LongestDay, Marker::SpringEquinox, Marker::RainsStart]
+    {
         assert_eq!(season.marker(marker), MarkerState::Even, "{marker}");
     }
     assert_eq!(season.marker(Marker::GrowingEnd), MarkerState::Always);
     assert_eq!(season.marker(Marker::HotSeasonStart), MarkerState::Never);
-    assert_eq!(
-        season.marker(Marker::LastFrost(Share::Late)),
-        MarkerState::Never
-    );
+    assert_eq!(season.marker(Marker::LastFrost(Share::Late)), MarkerState::Never);
     assert_eq!(season.half(ClimateDay::around(40)), Half::Even);
     assert_eq!(season.climate().frost_free, Some(true));
     let near_the_threshold = Profile::of_temperatures(1.0, [20.0; 12], [31.0; 12]);
@@ -78,22 +67,12 @@ fn without_rain_what_hangs_on_rain_is_unknown() {
     let mut profile = station("Tunis TN");
     profile.normals.rain_mm = None;
     let season = season(&profile);
-    for marker in [
-        Marker::RainsStart,
-        Marker::RainsEnd,
-        Marker::SecondRainsStart,
-        Marker::SecondRainsEnd,
-    ] {
+    for marker in [Marker::RainsStart, Marker::RainsEnd, Marker::SecondRainsStart, Marker::SecondRainsEnd] {
         assert_eq!(season.marker(marker), MarkerState::Unknown);
     }
     let climate = season.climate();
     assert_eq!(
-        (
-            climate.wet_winter,
-            climate.dry_winter,
-            climate.dry_coldest,
-            climate.dry_spring
-        ),
+        (climate.wet_winter, climate.dry_winter, climate.dry_coldest, climate.dry_spring),
         (None, None, None, None)
     );
     assert_eq!(climate.mild_winter, Some(true));
@@ -111,31 +90,18 @@ fn given_frost_dates_win() {
     let mut profile = station("De Bilt NL");
     let read = |text: &str| Some(text.parse().unwrap());
     profile.frost = Some(GivenFrost {
-        last: FrostTriple {
-            early: None,
-            median: read("05-01"),
-            late: read("05-20"),
-        },
+        last: FrostTriple { early: None, median: read("05-01"), late: read("05-20") },
         first: FrostTriple::default(),
     });
     let season = season(&profile);
     let day = |marker| season.marker(marker).day().unwrap().to_string();
     assert_eq!(day(Marker::LastFrost(Share::Median)), "05-01");
     assert_eq!(day(Marker::LastFrost(Share::Late)), "05-20");
-    assert_eq!(
-        season.marker_error_days(Marker::LastFrost(Share::Late)),
-        Some(0.0)
-    );
-    assert_eq!(
-        season.marker_error_days(Marker::LastFrost(Share::Early)),
-        Some(6.0)
-    );
+    assert_eq!(season.marker_error_days(Marker::LastFrost(Share::Late)), Some(0.0));
+    assert_eq!(season.marker_error_days(Marker::LastFrost(Share::Early)), Some(6.0));
     // the hollow moves them on
     let hollow = Season::new(&profile, SiteShift { frost_hollow: true });
-    let later = hollow
-        .marker(Marker::LastFrost(Share::Median))
-        .day()
-        .unwrap();
+    let later = hollow.marker(Marker::LastFrost(Share::Median)).day().unwrap();
     assert!(later > "05-01".parse().unwrap());
 }
 
@@ -145,11 +111,7 @@ fn a_season_can_be_shared_between_threads() {
         value
     }
     let season = shared(season(&station("Ames IA")));
-    let ask = || {
-        season
-            .curve(Series::Et0, ClimateDay::around(150))
-            .map(f64::to_bits)
-    };
+    let ask = || season.curve(Series::Et0, ClimateDay::around(150)).map(f64::to_bits);
     let (a, b) = std::thread::scope(|scope| {
         let (a, b) = (scope.spawn(ask), scope.spawn(ask));
         (a.join().unwrap(), b.join().unwrap())
@@ -162,9 +124,6 @@ fn the_29th_of_february_takes_the_values_of_the_28th() {
     let season = season(&station("Ames IA"));
     let (leap, before) = (day("2028-02-29"), day("2028-02-28"));
     assert_eq!(leap.climate_day(), before.climate_day());
-    assert_eq!(
-        season.heat_left_cd(leap).to_bits(),
-        season.heat_left_cd(before).to_bits()
-    );
+    assert_eq!(season.heat_left_cd(leap).to_bits(), season.heat_left_cd(before).to_bits());
     assert_eq!(season.soil_10cm_c(leap), season.soil_10cm_c(before));
 }

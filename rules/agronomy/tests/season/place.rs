@@ -10,10 +10,7 @@ pub(crate) struct Station {
     pub(crate) profile: Profile,
 }
 
-#[expect(
-    clippy::disallowed_methods,
-    reason = "tests read their data from files"
-)]
+#[expect(clippy::disallowed_methods, reason = "tests read their data from files")]
 fn read(path: &str) -> String {
     std::fs::read_to_string(path).unwrap_or_else(|error| panic!("{path}: {error}"))
 }
@@ -28,10 +25,7 @@ pub(crate) fn json(name: &str) -> serde_json::Value {
 
 /// A daily record of the repository's shared test data.
 pub(crate) fn record_csv(name: &str) -> String {
-    read(&format!(
-        "{}/../../tests/data/{name}",
-        env!("CARGO_MANIFEST_DIR")
-    ))
+    read(&format!("{}/../../tests/data/{name}", env!("CARGO_MANIFEST_DIR")))
 }
 
 /// The 57 places, with the measured spread of the daily minimum.
@@ -48,10 +42,7 @@ pub(crate) fn stations() -> Vec<Station> {
             profile.elevation_m = Some(number(3));
             profile.normals.rain_mm = Some([0.0; 12]);
             profile.tmin_sd_k = Some([0.0; 12]);
-            stations.push(Station {
-                name: fields[0].to_owned(),
-                profile,
-            });
+            stations.push(Station { name: fields[0].to_owned(), profile });
         }
         let profile = &mut stations.last_mut().unwrap().profile;
         profile.normals.tmin_c[month] = number(5);
@@ -71,11 +62,7 @@ pub(crate) fn stations() -> Vec<Station> {
 }
 
 pub(crate) fn station(name: &str) -> Profile {
-    stations()
-        .into_iter()
-        .find(|station| station.name == name)
-        .unwrap()
-        .profile
+    stations().into_iter().find(|station| station.name == name).unwrap().profile
 }
 
 pub(crate) fn season(profile: &Profile) -> Season {
@@ -114,16 +101,9 @@ pub(crate) fn day(date: &str) -> Day {
 
 /// A day of weather with both temperatures.
 pub(crate) fn weather(day: Day, tmin_c: f64, tmax_c: f64) -> DailyWeather {
-    DailyWeather {
-        tmin_c: Some(tmin_c),
-        tmax_c: Some(tmax_c),
-        ..DailyWeather::unknown(day)
-    }
+    DailyWeather { tmin_c: Some(tmin_c), tmax_c: Some(tmax_c), ..DailyWeather::unknown(day) }
 }
 
 pub(crate) fn near(got: f64, expected: f64, tolerance: f64) {
-    assert!(
-        (got - expected).abs() <= tolerance,
-        "got {got}, expected {expected} within {tolerance}"
-    );
+    assert!((got - expected).abs() <= tolerance, "got {got}, expected {expected} within {tolerance}");
 }

@@ -1,19 +1,12 @@
 //! What is wrong with a profile is said all at once, each with its place.
 
 use lammas_agronomy::origin::Origin;
-use lammas_agronomy::profile::{
-    DailyWeather, Forecast, FrostTriple, GivenFrost, Humidity, Profile, Radiation,
-};
+use lammas_agronomy::profile::{DailyWeather, Forecast, FrostTriple, GivenFrost, Humidity, Profile, Radiation};
 
 use crate::place::{day, station, weather};
 
 fn words(profile: &Profile) -> Vec<String> {
-    profile
-        .check()
-        .unwrap_err()
-        .iter()
-        .map(ToString::to_string)
-        .collect()
+    profile.check().unwrap_err().iter().map(ToString::to_string).collect()
 }
 
 #[test]
@@ -42,10 +35,7 @@ fn all_faults_of_the_normals_come_at_once() {
         "/tmin_sd_k/9: tmin_sd_k[9] is 0, expected 0.1 to 20 K",
         "/extreme_min_c: extreme_min_c (5) is above the coldest month's tmin_c (0.3)",
     ] {
-        assert!(
-            words.iter().any(|fault| fault == expected),
-            "{expected}\nnot in {words:#?}"
-        );
+        assert!(words.iter().any(|fault| fault == expected), "{expected}\nnot in {words:#?}");
     }
     assert_eq!(words.len(), 7 + 12 * 3);
 }
@@ -56,9 +46,7 @@ fn dew_points_above_the_maximum_are_named() {
     profile.normals.humidity = Some(Humidity::DewPoint([10.0; 12]));
     assert_eq!(
         words(&profile),
-        [0, 1, 11].map(|m| format!(
-            "/normals/humidity/dew_point/{m}: tmax_c[{m}] is below dew_point[{m}]"
-        ))
+        [0, 1, 11].map(|m| format!("/normals/humidity/dew_point/{m}: tmax_c[{m}] is below dew_point[{m}]"))
     );
 }
 
@@ -67,44 +55,22 @@ fn frost_dates_out_of_order_are_named() {
     let read = |text: &str| Some(text.parse().unwrap());
     let mut profile = station("De Bilt NL");
     profile.frost = Some(GivenFrost {
-        last: FrostTriple {
-            early: read("04-20"),
-            median: read("04-01"),
-            late: read("05-01"),
-        },
-        first: FrostTriple {
-            early: read("12-20"),
-            median: read("01-05"),
-            late: read("01-25"),
-        },
+        last: FrostTriple { early: read("04-20"), median: read("04-01"), late: read("05-01") },
+        first: FrostTriple { early: read("12-20"), median: read("01-05"), late: read("01-25") },
     });
-    assert_eq!(
-        words(&profile),
-        ["/frost/last/median: median (04-01) lies before early (04-20)"]
-    );
+    assert_eq!(words(&profile), ["/frost/last/median: median (04-01) lies before early (04-20)"]);
     profile.frost = Some(GivenFrost {
-        last: FrostTriple {
-            early: read("01-01"),
-            median: read("05-01"),
-            late: read("08-01"),
-        },
+        last: FrostTriple { early: read("01-01"), median: read("05-01"), late: read("08-01") },
         first: FrostTriple::default(),
     });
-    assert_eq!(
-        words(&profile),
-        ["/frost/last/late: late (08-01) lies more than half a year after early (01-01)"]
-    );
+    assert_eq!(words(&profile), ["/frost/last/late: late (08-01) lies more than half a year after early (01-01)"]);
 }
 
 #[test]
 fn weather_out_of_order_doubled_or_too_much_is_named() {
     let mut profile = station("De Bilt NL");
     let first = day("2026-05-01");
-    profile.observations = vec![
-        weather(first + 1, 3.0, 9.0),
-        weather(first, 9.0, 3.0),
-        weather(first + 1, 3.0, 9.0),
-    ];
+    profile.observations = vec![weather(first + 1, 3.0, 9.0), weather(first, 9.0, 3.0), weather(first + 1, 3.0, 9.0)];
     assert_eq!(
         words(&profile),
         [
@@ -113,31 +79,17 @@ fn weather_out_of_order_doubled_or_too_much_is_named() {
             "/observations/2/day: day `2026-05-02` comes twice",
         ]
     );
-    profile.observations = (0..401)
-        .map(|at| DailyWeather::unknown(first + at))
-        .collect();
-    assert_eq!(
-        words(&profile),
-        ["/observations: 401 days, expected at most 400"]
-    );
+    profile.observations = (0..401).map(|at| DailyWeather::unknown(first + at)).collect();
+    assert_eq!(words(&profile), ["/observations: 401 days, expected at most 400"]);
 }
 
 #[test]
 fn a_forecast_has_days_and_they_follow_its_issue() {
     let mut profile = station("De Bilt NL");
     let issued = day("2026-05-01");
-    profile.forecast = Some(Forecast {
-        issued,
-        days: Vec::new(),
-    });
-    assert_eq!(
-        words(&profile),
-        ["/forecast/days: 0 days, expected 1 to 16"]
-    );
-    let days = vec![
-        weather(issued - 1, 3.0, 9.0),
-        weather(issued + 31, 3.0, 9.0),
-    ];
+    profile.forecast = Some(Forecast { issued, days: Vec::new() });
+    assert_eq!(words(&profile), ["/forecast/days: 0 days, expected 1 to 16"]);
+    let days = vec![weather(issued - 1, 3.0, 9.0), weather(issued + 31, 3.0, 9.0)];
     profile.forecast = Some(Forecast { issued, days });
     assert_eq!(
         words(&profile),

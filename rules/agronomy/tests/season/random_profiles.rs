@@ -25,49 +25,34 @@ fn profiles() -> impl Strategy<Value = Profile> {
         proptest::option::of(months(0.1..=12.0)),
     );
     let weather = proptest::collection::vec((0_i32..3, -40.0..30.0, 0.0..20.0), 0..40);
-    (
-        -90.0..=90.0_f64,
-        proptest::option::of(-400.0..5000.0_f64),
-        temperatures,
-        air,
-        weather,
+    (-90.0..=90.0_f64, proptest::option::of(-400.0..5000.0_f64), temperatures, air, weather).prop_map(
+        |(latitude_deg, elevation_m, (tmin_c, range_k), (rain, rh, wind, sunshine, sd), weather)| {
+            let mut tmax_c = tmin_c;
+            for (tmax_c, range_k) in tmax_c.iter_mut().zip(range_k) {
+                *tmax_c += range_k;
+            }
+            let mut profile = Profile::of_temperatures(latitude_deg, tmin_c, tmax_c);
+            profile.elevation_m = elevation_m;
+            profile.normals.rain_mm = rain;
+            profile.normals.humidity = rh.map(Humidity::RhMean);
+            profile.normals.wind_ms = wind;
+            profile.normals.radiation = sunshine.map(Radiation::SunshineHours);
+            profile.tmin_sd_k = sd;
+            let mut on = day("2026-01-01");
+            let mut days: Vec<DailyWeather> = Vec::new();
+            for (skip, tmin_c, range_k) in weather {
+                on = on + skip + 1;
+                days.push(crate::place::weather(on, tmin_c, tmin_c + range_k));
+            }
+            if let Some(last) = days.last() {
+                let issued = last.day + 1;
+                let days = (0..5).map(|at| crate::place::weather(issued + at, -3.0, 8.0)).collect();
+                profile.forecast = Some(Forecast { issued, days });
+            }
+            profile.observations = days;
+            profile
+        },
     )
-        .prop_map(
-            |(
-                latitude_deg,
-                elevation_m,
-                (tmin_c, range_k),
-                (rain, rh, wind, sunshine, sd),
-                weather,
-            )| {
-                let mut tmax_c = tmin_c;
-                for (tmax_c, range_k) in tmax_c.iter_mut().zip(range_k) {
-                    *tmax_c += range_k;
-                }
-                let mut profile = Profile::of_temperatures(latitude_deg, tmin_c, tmax_c);
-                profile.elevation_m = elevation_m;
-                profile.normals.rain_mm = rain;
-                profile.normals.humidity = rh.map(Humidity::RhMean);
-                profile.normals.wind_ms = wind;
-                profile.normals.radiation = sunshine.map(Radiation::SunshineHours);
-                profile.tmin_sd_k = sd;
-                let mut on = day("2026-01-01");
-                let mut days: Vec<DailyWeather> = Vec::new();
-                for (skip, tmin_c, range_k) in weather {
-                    on = on + skip + 1;
-                    days.push(crate::place::weather(on, tmin_c, tmin_c + range_k));
-                }
-                if let Some(last) = days.last() {
-                    let issued = last.day + 1;
-                    let days = (0..5)
-                        .map(|at| crate::place::weather(issued + at, -3.0, 8.0))
-                        .collect();
-                    profile.forecast = Some(Forecast { issued, days });
-                }
-                profile.observations = days;
-                profile
-            },
-        )
 }
 
 fn check_finite(season: &Season) {
@@ -86,23 +71,10 @@ fn check_finite(season: &Season) {
     finite(season.extreme_min_c().0);
     finite(season.largest_residual_k());
     let _ = season.climate();
-    for on in [
-        day("2026-01-20"),
-        day("2026-02-28"),
-        day("2028-02-29"),
-        day("2200-12-31"),
-    ] {
-        for aggregate in [
-            Aggregate::Mean,
-            Aggregate::Min,
-            Aggregate::Max,
-            Aggregate::Sum,
-        ] {
+    for on in [day("2026-01-20"), day("2026-02-28"), day("2028-02-29"), day("2200-12-31")] {
+        for aggregate in [Aggregate::Mean, Aggregate::Min, Aggregate::Max, Aggregate::Sum] {
             for series in Series::ALL {
-                for value in [
-                    season.past(aggregate, series, 14, on),
-                    season.ahead(aggregate, series, 14, on),
-                ] {
+                for value in [season.past(aggregate, series, 14, on), season.ahead(aggregate, series, 14, on)] {
                     finite(value.map_or(0.0, |value| value.0));
                 }
             }

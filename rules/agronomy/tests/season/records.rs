@@ -17,11 +17,7 @@ pub(crate) fn record_of(series: &str) -> RecordProfile {
         other => panic!("{other}"),
     };
     let rows = read_csv(&record_csv(series)).unwrap().rows;
-    let place = Place {
-        latitude_deg,
-        longitude_deg: None,
-        elevation_m: None,
-    };
+    let place = Place { latitude_deg, longitude_deg: None, elevation_m: None };
     Record::new(rows).unwrap().profile(&place).unwrap()
 }
 
@@ -39,28 +35,12 @@ fn normals_and_spread_agree_with_those_made_separately() {
         assert_eq!(built.check(), Ok(()), "{series}");
         assert_eq!(built.origin, Origin::Measured);
         for month in 0..12 {
-            near(
-                built.normals.tmin_c[month],
-                expected.normals.tmin_c[month],
-                0.051,
-            );
-            near(
-                built.normals.tmax_c[month],
-                expected.normals.tmax_c[month],
-                0.051,
-            );
-            near(
-                built.tmin_sd_k.unwrap()[month],
-                expected.tmin_sd_k.unwrap()[month],
-                0.101,
-            );
+            near(built.normals.tmin_c[month], expected.normals.tmin_c[month], 0.051);
+            near(built.normals.tmax_c[month], expected.normals.tmax_c[month], 0.051);
+            near(built.tmin_sd_k.unwrap()[month], expected.tmin_sd_k.unwrap()[month], 0.101);
             // February of 28 days against the mean of sums of real Februaries
             let rain_mm = expected.normals.rain_mm.unwrap()[month];
-            near(
-                built.normals.rain_mm.unwrap()[month],
-                rain_mm,
-                0.51 + 0.02 * rain_mm,
-            );
+            near(built.normals.rain_mm.unwrap()[month], rain_mm, 0.51 + 0.02 * rain_mm);
         }
     }
 }
@@ -69,10 +49,7 @@ fn normals_and_spread_agree_with_those_made_separately() {
 fn a_record_says_how_complete_it_is() {
     let built = record_of("de_bilt_daily_2010_2019.csv");
     let quality = built.quality;
-    assert_eq!(
-        (quality.days, quality.recorded_days, quality.gap_count),
-        (3652, 3652, 0)
-    );
+    assert_eq!((quality.days, quality.recorded_days, quality.gap_count), (3652, 3652, 0));
     near(quality.years, 10.0, 0.01);
     assert_eq!(quality.frost_seasons, 9);
     assert_eq!(built.profile.observations.len(), 400);
@@ -103,21 +80,13 @@ fn a_short_record_reckons_frost_from_its_own_normals() {
 }
 
 fn year_from(first: Day, days: i32) -> Vec<DailyWeather> {
-    (0..days)
-        .map(|ahead| weather(first + ahead, 4.0, 12.0))
-        .collect()
+    (0..days).map(|ahead| weather(first + ahead, 4.0, 12.0)).collect()
 }
 
-const PLACE: Place = Place {
-    latitude_deg: 45.0,
-    longitude_deg: None,
-    elevation_m: None,
-};
+const PLACE: Place = Place { latitude_deg: 45.0, longitude_deg: None, elevation_m: None };
 
 fn words(days: Vec<DailyWeather>) -> Vec<String> {
-    let faults = Record::new(days)
-        .and_then(|record| record.profile(&PLACE))
-        .unwrap_err();
+    let faults = Record::new(days).and_then(|record| record.profile(&PLACE)).unwrap_err();
     faults.iter().map(ToString::to_string).collect()
 }
 
@@ -136,20 +105,11 @@ fn gaps_are_allowed_and_reported() {
 
 #[test]
 fn too_little_of_a_record_is_refused_with_the_reason() {
-    assert_eq!(
-        words(Vec::new()),
-        ["record spans 0 days, expected 365 or more"]
-    );
-    assert_eq!(
-        words(year_from(day("2024-01-01"), 200)),
-        ["record spans 200 days, expected 365 or more"]
-    );
+    assert_eq!(words(Vec::new()), ["record spans 0 days, expected 365 or more"]);
+    assert_eq!(words(year_from(day("2024-01-01"), 200)), ["record spans 200 days, expected 365 or more"]);
     let mut days = year_from(day("2023-01-01"), 365);
     days.drain(31..50);
-    assert_eq!(
-        words(days),
-        ["month 2 has 9 days with tmin_c and tmax_c, expected 15 or more"]
-    );
+    assert_eq!(words(days), ["month 2 has 9 days with tmin_c and tmax_c, expected 15 or more"]);
 }
 
 #[test]

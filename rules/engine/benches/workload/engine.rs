@@ -22,9 +22,11 @@ use crate::making::{Condition, Document, Rule};
 
 /// Everything but the rules, and one rule to copy.
 fn bare() -> Pack {
-    let signs = (0..SIGNS).map(|at| format!("sign-{at:02}")).chain(SHARES.map(|at| format!("part-{:02}", at - SHARES.start)));
+    let signs =
+        (0..SIGNS).map(|at| format!("sign-{at:02}")).chain(SHARES.map(|at| format!("part-{:02}", at - SHARES.start)));
     let signs: String = signs.fold(String::new(), |mut text, id| {
-        let _ = writeln!(text, "- {{id: {id}, where: soil, seen: plain, name: {{en: \"{id}\"}}, look: {{en: \"look\"}}}}");
+        let _ =
+            writeln!(text, "- {{id: {id}, where: soil, seen: plain, name: {{en: \"{id}\"}}, look: {{en: \"look\"}}}}");
         text
     });
     let plants = (0..PLANTS).fold(String::new(), |mut text, at| {
@@ -37,7 +39,10 @@ fn bare() -> Pack {
     });
     let files = [
         ("pack.yaml", "{name: made, version: \"2026.11.1\", languages: [en], title: {en: \"Made\"}}".to_owned()),
-        ("words/jobs.yaml", "[{id: look, name: {en: Look}}, {id: sweep, name: {en: Sweep}}, {id: rake, name: {en: Rake}}]".to_owned()),
+        (
+            "words/jobs.yaml",
+            "[{id: look, name: {en: Look}}, {id: sweep, name: {en: Sweep}}, {id: rake, name: {en: Rake}}]".to_owned(),
+        ),
         ("words/stages.yaml", "[{id: rest, name: {en: Rest}}]".to_owned()),
         ("words/signs.yaml", signs),
         ("plants/made.yaml", plants),
@@ -136,7 +141,14 @@ fn question(like: &Question, document: &Document) -> Question {
     question.signs = listed.chain(shares).collect();
     let works = COUNTS.flat_map(|at| {
         let job = u16::try_from(1 + at - COUNTS.start).unwrap();
-        let done = WorkDone { job: Some(job), rule: None, material: None, class: None, day: like.day - 7, label_days_to_harvest: None };
+        let done = WorkDone {
+            job: Some(job),
+            rule: None,
+            material: None,
+            class: None,
+            day: like.day - 7,
+            label_days_to_harvest: None,
+        };
         std::iter::repeat_n(done, document.numbers[at] as usize)
     });
     question.history = Some(works.collect());

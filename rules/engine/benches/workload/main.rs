@@ -119,7 +119,9 @@ fn main() {
         .measurement_time(std::time::Duration::from_millis(1_500))
         .configure_from_args();
     for (name, steady) in [("growing", false), ("steady", true)] {
-        println!("{name}: ns a document\n   rules  own  apply    engine  plant's loop  whole loop  engine to plant's loop  growth");
+        println!(
+            "{name}: ns a document\n   rules  own  apply    engine  plant's loop  whole loop  engine to plant's loop  growth"
+        );
         let mut smallest = None;
         for count in sizes {
             let workload = Workload::of(*count, steady);
@@ -134,7 +136,9 @@ fn main() {
                 engine / first
             );
             let mut group = criterion.benchmark_group(format!("{name}, 256 documents"));
-            for (way, run) in [("engine", Workload::by_engine as fn(&Workload) -> usize), ("plant's loop", Workload::by_plant)] {
+            for (way, run) in
+                [("engine", Workload::by_engine as fn(&Workload) -> usize), ("plant's loop", Workload::by_plant)]
+            {
                 group.bench_with_input(BenchmarkId::new(way, count), &workload, |b, workload| b.iter(|| run(workload)));
             }
             group.finish();

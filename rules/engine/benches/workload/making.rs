@@ -108,7 +108,8 @@ pub(crate) fn documents(plant: Option<u16>) -> Vec<Document> {
             let any = draws.below(PLANTS) as u16;
             Document {
                 plant: plant.unwrap_or(any),
-                numbers: NUMBERS.map(|of| value(of, usize::from(of.least) + draws.below(usize::from(of.most - of.least) + 1))),
+                numbers: NUMBERS
+                    .map(|of| value(of, usize::from(of.least) + draws.below(usize::from(of.most - of.least) + 1))),
                 choices: CHOICES.map(|(_, values)| draws.below(values.len()) as u8),
                 flags: FLAGS.map(|_| draws.below(2) == 1),
                 signs: (0..draws.below(5)).map(|_| draws.below(SIGNS) as u8).collect(),

@@ -19,7 +19,9 @@ fn applies(rule: &Rule, document: &Document) -> bool {
 /// Rules grouped by plant.
 pub(crate) fn grouped(rules: &[Rule]) -> Vec<Vec<Rule>> {
     (0..PLANTS)
-        .map(|plant| rules.iter().filter(|rule| rule.plants.iter().any(|p| usize::from(*p) == plant)).cloned().collect())
+        .map(|plant| {
+            rules.iter().filter(|rule| rule.plants.iter().any(|p| usize::from(*p) == plant)).cloned().collect()
+        })
         .collect()
 }
 

@@ -40,7 +40,13 @@ pub(super) fn of(candidate: &Candidate, moment: &Moment<'_>, language: &str) -> 
     answers
 }
 
-fn answer(text: impl Into<String>, pointer: impl Into<String>, value: Json, moment: &Moment<'_>, change: impl FnOnce(&mut Question)) -> Answer {
+fn answer(
+    text: impl Into<String>,
+    pointer: impl Into<String>,
+    value: Json,
+    moment: &Moment<'_>,
+    change: impl FnOnce(&mut Question),
+) -> Answer {
     let mut question = moment.question.clone();
     change(&mut question);
     Answer { text: text.into(), pointer: pointer.into(), value, share: 0.0, then: Some(Box::new(question)) }
@@ -63,18 +69,29 @@ fn sign_answers(sign: u16, moment: &Moment<'_>, language: &str) -> Vec<Answer> {
 
 fn trait_answers(number: u16, moment: &Moment<'_>, language: &str) -> Vec<Answer> {
     let name = moment.book.names.traits.name(number);
-    let written = moment.set.pack.plants.get(usize::from(moment.book.plant)).and_then(|p| p.entry.traits.get(usize::from(number)));
+    let written = moment
+        .set
+        .pack
+        .plants
+        .get(usize::from(moment.book.plant))
+        .and_then(|p| p.entry.traits.get(usize::from(number)));
     let values = written.map(|t| t.values.as_slice()).unwrap_or_default();
     values
         .iter()
         .enumerate()
         .map(|(at, value)| {
             let choice = u16::try_from(at).unwrap_or(u16::MAX);
-            answer(value.name.get(language), format!("/plant/traits/{name}"), json!(value.id.value), moment, |question| {
-                if let Some(slot) = question.traits.get_mut(usize::from(number)) {
-                    *slot = Reading::new(Value::Choice(choice), Origin::Given);
-                }
-            })
+            answer(
+                value.name.get(language),
+                format!("/plant/traits/{name}"),
+                json!(value.id.value),
+                moment,
+                |question| {
+                    if let Some(slot) = question.traits.get_mut(usize::from(number)) {
+                        *slot = Reading::new(Value::Choice(choice), Origin::Given);
+                    }
+                },
+            )
         })
         .collect()
 }
@@ -122,7 +139,12 @@ fn thresholds(term: &Term, moment: &Moment<'_>) -> Vec<f64> {
         .collect()
 }
 
-fn number_answers(fact: Fact, term: &Term, moment: &Moment<'_>, make: impl Fn(f64) -> (Json, Box<dyn FnOnce(&mut Question)>)) -> Vec<Answer> {
+fn number_answers(
+    fact: Fact,
+    term: &Term,
+    moment: &Moment<'_>,
+    make: impl Fn(f64) -> (Json, Box<dyn FnOnce(&mut Question)>),
+) -> Vec<Answer> {
     let entry = fact.entry();
     let (low, high) = entry.range.unwrap_or((0.0, 100.0));
     let thresholds = thresholds(term, moment);
@@ -144,7 +166,13 @@ fn number_answers(fact: Fact, term: &Term, moment: &Moment<'_>, make: impl Fn(f6
                 at if at == last => format!("≥ {} {unit}", show(from)),
                 _ => format!("{} – {} {unit}", show(from), show(to)),
             };
-            let middle = if at == 0 { to - (to - low).min(1.0) / 2.0 } else if at == last { from + (high - from).min(1.0) / 2.0 } else { (from + to) / 2.0 };
+            let middle = if at == 0 {
+                to - (to - low).min(1.0) / 2.0
+            } else if at == last {
+                from + (high - from).min(1.0) / 2.0
+            } else {
+                (from + to) / 2.0
+            };
             let (value, change) = make(entry.step.round(middle));
             answer(text.trim_end().to_owned(), entry.pointer, value, moment, change)
         })
@@ -197,7 +225,13 @@ fn fact_answers(fact: Fact, moment: &Moment<'_>, language: &str) -> Vec<Answer> 
             .enumerate()
             .map(|(at, word)| {
                 let text = choice_name(list.name, word).map_or(*word, |words| words.get(language));
-                answer(text, entry.pointer, json!(word), moment, put(fact, Value::Choice(u16::try_from(at).unwrap_or(u16::MAX))))
+                answer(
+                    text,
+                    entry.pointer,
+                    json!(word),
+                    moment,
+                    put(fact, Value::Choice(u16::try_from(at).unwrap_or(u16::MAX))),
+                )
             })
             .collect(),
         FactType::Stage => moment
@@ -210,13 +244,25 @@ fn fact_answers(fact: Fact, moment: &Moment<'_>, language: &str) -> Vec<Answer> 
                 let number = moment.set.names.stages.number(stage);
                 let written = number.and_then(|n| moment.set.pack.stages.get(usize::from(n)));
                 let text = written.map_or(stage, |s| s.entry.name.get(language));
-                answer(text, entry.pointer, json!(stage), moment, put(fact, Value::Choice(u16::try_from(at).unwrap_or(u16::MAX))))
+                answer(
+                    text,
+                    entry.pointer,
+                    json!(stage),
+                    moment,
+                    put(fact, Value::Choice(u16::try_from(at).unwrap_or(u16::MAX))),
+                )
             })
             .collect(),
-        FactType::Number(_) => number_answers(fact, &Term::Fact(fact), moment, |number| (json!(number), Box::new(put(fact, Value::Number(number))))),
+        FactType::Number(_) => number_answers(fact, &Term::Fact(fact), moment, |number| {
+            (json!(number), Box::new(put(fact, Value::Number(number))))
+        }),
         FactType::Date if fact == Fact::PlantPlantedOn => {
             let day = moment.day - 30;
-            let text = crate::explain::words::pick(language, "the day, such as a month ago", "el día, por ejemplo hace un mes");
+            let text = crate::explain::words::pick(
+                language,
+                "the day, such as a month ago",
+                "el día, por ejemplo hace un mes",
+            );
             vec![answer(text, entry.pointer, json!(day.date()), moment, |question| question.planted = Some(day))]
         }
         _ => Vec::new(),

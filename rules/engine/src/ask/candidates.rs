@@ -166,8 +166,14 @@ impl Candidate {
         let (text, look) = ask.map_or(("", ""), |ask| (ask.question.get(language), ask.look.get(language)));
         match self {
             Self::Trait(number) => {
-                let written = pack.plants.get(usize::from(moment.book.plant)).and_then(|p| p.entry.traits.get(usize::from(*number)));
-                (written.map_or("", |t| t.ask.get(language)).to_owned(), look.replace("{name}", moment.book.names.traits.name(*number)))
+                let written = pack
+                    .plants
+                    .get(usize::from(moment.book.plant))
+                    .and_then(|p| p.entry.traits.get(usize::from(*number)));
+                (
+                    written.map_or("", |t| t.ask.get(language)).to_owned(),
+                    look.replace("{name}", moment.book.names.traits.name(*number)),
+                )
             }
             Self::Sign(number, _) | Self::Severity(number) | Self::Share(number) => {
                 let name = sign(*number).map_or("", |s| s.name.get(language));

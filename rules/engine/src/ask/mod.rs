@@ -19,7 +19,8 @@ const MOST_SETTLED: usize = 3;
 /// The questions, best first.
 #[must_use]
 pub fn next(decision: &Decision, moment: &Moment<'_>, language: &str) -> Vec<Shown> {
-    let depending: Vec<&Verdict> = decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Depends { .. })).collect();
+    let depending: Vec<&Verdict> =
+        decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Depends { .. })).collect();
     let mut weighed: Vec<Weighed> = Vec::new();
     for (place, (candidate, behind)) in candidates::of(&depending, decision, moment).into_iter().enumerate() {
         let answers = answers::of(&candidate, moment, language);
@@ -79,7 +80,13 @@ fn tried(answer: &answers::Answer, depending: &[&Verdict], moment: &Moment<'_>) 
     (worth, leads)
 }
 
-fn shown(candidate: &Candidate, answers: Vec<answers::Answer>, leads: Vec<Vec<LeadsTo>>, moment: &Moment<'_>, language: &str) -> Shown {
+fn shown(
+    candidate: &Candidate,
+    answers: Vec<answers::Answer>,
+    leads: Vec<Vec<LeadsTo>>,
+    moment: &Moment<'_>,
+    language: &str,
+) -> Shown {
     let mut settles: Vec<String> = Vec::new();
     for lead in leads.iter().flatten().filter(|lead| lead.outcome != "depends") {
         if settles.len() < MOST_SETTLED && !settles.contains(&lead.rule) {

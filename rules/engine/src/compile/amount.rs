@@ -66,14 +66,22 @@ pub fn door_unit(unit: &Unit) -> &'static str {
 ///
 /// # Errors
 /// A quantity or input that is not known, an input that is missing, a unit that does not fit.
-pub fn amount<'e>(entry: &'e AmountEntry, scope: Scope<'_>, max_of: Option<u16>) -> Result<Amount, (&'e At<String>, Mistake)> {
+pub fn amount<'e>(
+    entry: &'e AmountEntry,
+    scope: Scope<'_>,
+    max_of: Option<u16>,
+) -> Result<Amount, (&'e At<String>, Mistake)> {
     let Some(call) = &entry.call else {
         return Ok(Amount { quantity: None, inputs: Vec::new(), max_of });
     };
     let whole = Span::new(0, call.value.len());
     let quantity = quantity::find(&call.value).map_err(|_| {
         let known = quantity::all().map(|q| q.name);
-        (call, Mistake::new("unknown-quantity", whole, format!("there is no quantity `{}`", call.value)).nearest(&call.value, known))
+        (
+            call,
+            Mistake::new("unknown-quantity", whole, format!("there is no quantity `{}`", call.value))
+                .nearest(&call.value, known),
+        )
     })?;
     let mut inputs = Vec::new();
     for (name, text) in &entry.inputs {
@@ -81,7 +89,14 @@ pub fn amount<'e>(entry: &'e AmountEntry, scope: Scope<'_>, max_of: Option<u16>)
     }
     for needed in quantity.inputs.iter().filter(|input| input.required) {
         if !entry.inputs.contains_key(needed.name) {
-            return Err((call, Mistake::new("unknown-quantity", whole, format!("`{}` needs the input `{}`", quantity.name, needed.name))));
+            return Err((
+                call,
+                Mistake::new(
+                    "unknown-quantity",
+                    whole,
+                    format!("`{}` needs the input `{}`", quantity.name, needed.name),
+                ),
+            ));
         }
     }
     Ok(Amount { quantity: Some(quantity), inputs, max_of })
@@ -109,7 +124,11 @@ fn input(quantity: &'static Quantity, name: &str, text: &At<String>, scope: Scop
         Err(_) if words => InputFrom::Word(text.value.clone()),
         Err(mistake) => return Err(mistake),
         Ok(other) => {
-            return Err(Mistake::new("wrong-type", whole, format!("`{name}` is {}, found {}", known.expected(), typing::words(other.ty))));
+            return Err(Mistake::new(
+                "wrong-type",
+                whole,
+                format!("`{name}` is {}, found {}", known.expected(), typing::words(other.ty)),
+            ));
         }
     };
     Ok(AmountInput { name: known.name, from, text: text.value.clone() })

@@ -3,6 +3,7 @@
 use super::names::PlantNames;
 use super::rule::PlantRule;
 use super::sieve::Sieve;
+use super::source::Source;
 use super::term::{Atom, Condition, Term};
 use super::window::Side;
 
@@ -81,6 +82,10 @@ pub struct PlantBook {
     pub problems: Vec<ProblemInfo>,
     /// Terms, each once.
     pub probes: Vec<Term>,
+    /// Where the value of each of them stands.
+    pub sources: Vec<Source>,
+    /// How many of them are worked out.
+    pub worked: usize,
     /// Which of them read a fact of the day.
     pub of_the_day: Vec<bool>,
     /// Atoms, each once.

@@ -11,6 +11,7 @@ pub mod rivals;
 pub mod rule;
 pub mod set;
 pub mod sieve;
+pub mod source;
 pub mod term;
 pub mod test;
 pub mod typing;

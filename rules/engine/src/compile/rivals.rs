@@ -7,9 +7,11 @@ use crate::pack::rule::Kind;
 pub fn find(rules: &mut [PlantRule], infos: &[RuleInfo]) {
     let count = rules.len();
     let mut group: Vec<usize> = (0..count).collect();
-    let numbers: Vec<(u32, Option<&RuleInfo>)> = rules.iter().map(|rule| (rule.rule, infos.get(rule.rule as usize))).collect();
+    let numbers: Vec<(u32, Option<&RuleInfo>)> =
+        rules.iter().map(|rule| (rule.rule, infos.get(rule.rule as usize))).collect();
     // Only rules that have something to be apart from, or a job that can clash, are looked at in pairs.
-    let touchy: Vec<usize> = numbers.iter().enumerate().filter(|(_, (_, info))| info.is_some_and(is_touchy)).map(|(at, _)| at).collect();
+    let touchy: Vec<usize> =
+        numbers.iter().enumerate().filter(|(_, (_, info))| info.is_some_and(is_touchy)).map(|(at, _)| at).collect();
     for one in &touchy {
         for other in 0..count {
             let (Some((a, Some(x))), Some((b, Some(y)))) = (numbers.get(*one), numbers.get(other)) else { continue };
@@ -31,7 +33,10 @@ pub fn find(rules: &mut [PlantRule], infos: &[RuleInfo]) {
 fn is_touchy(info: &RuleInfo) -> bool {
     info.kind != Kind::Know
         && info.blocks.is_none()
-        && (!info.apart.is_empty() || !info.clashes.is_empty() || info.job_kind != JobKind::Other || info.after.iter().any(|(_, days)| *days > 0))
+        && (!info.apart.is_empty()
+            || !info.clashes.is_empty()
+            || info.job_kind != JobKind::Other
+            || info.after.iter().any(|(_, days)| *days > 0))
 }
 
 /// Whether two rules could hold each other in some question.
@@ -50,7 +55,11 @@ fn may_meet(a: (u32, &RuleInfo), b: (u32, &RuleInfo)) -> bool {
                 | (JobKind::Treat, JobKind::Water)
         )
     };
-    kept_apart || in_days || a.1.clashes.contains(&b.0) || jobs(a.1.job_kind, b.1.job_kind) || jobs(b.1.job_kind, a.1.job_kind)
+    kept_apart
+        || in_days
+        || a.1.clashes.contains(&b.0)
+        || jobs(a.1.job_kind, b.1.job_kind)
+        || jobs(b.1.job_kind, a.1.job_kind)
 }
 
 fn root(group: &[usize], mut at: usize) -> usize {

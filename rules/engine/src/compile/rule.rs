@@ -206,6 +206,8 @@ pub struct PlantRule {
     pub amounts: Vec<Amount>,
     /// Atoms of `whom`, `when` and the holds.
     pub reads: Vec<u32>,
+    /// Terms of these atoms, each once.
+    pub reads_terms: Vec<u32>,
     /// Whether `when` reads a sign or a fact that the caller gives.
     pub reads_given: bool,
 }

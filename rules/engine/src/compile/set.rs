@@ -6,6 +6,7 @@ use super::names::{Index, Names, PlantNames};
 use super::report::Report;
 use super::rule::{After, Apart, Blocks, Hold, JobKind, PlantRule, Repeat, RuleInfo, Subject};
 use super::sieve::Sieve;
+use super::source::Source;
 use super::term::Condition;
 use super::typing::{self, Mistake, Pool, Scope};
 use super::window::{self, unreadable};
@@ -413,6 +414,7 @@ fn book(
     let in_leaf_ids: Vec<&str> = entry.in_leaf.iter().map(|s| s.value.as_str()).collect();
     let conditions: Vec<Vec<&Condition>> = rules.iter().map(|r| vec![&r.whom, &r.when]).collect();
     let sieve = Sieve::of(&conditions, &pool.atoms, pool.probes.len());
+    let sources = Source::of_all(&pool.probes);
     PlantBook {
         plant: number,
         id: entry.id.value.clone(),
@@ -425,6 +427,8 @@ fn book(
         problems,
         of_the_day: pool.probes.iter().map(super::term::Term::is_of_the_day).collect(),
         probes: pool.probes,
+        worked: sources.iter().filter(|source| matches!(source, Source::Worked(_))).count(),
+        sources,
         atoms: pool.atoms,
         rules,
         sieve,
@@ -489,6 +493,12 @@ fn plant_rule(number: u32, filed: &Filed<RuleEntry>, names: &Names, reader: &mut
     whom.atoms(&mut collect);
     when.atoms(&mut collect);
     holds.iter().for_each(|hold| hold.condition.atoms(&mut collect));
+    let mut reads_terms = Vec::new();
+    for atom in reads.iter().filter_map(|atom| reader.pool.atoms.get(*atom as usize)) {
+        if !reads_terms.contains(&atom.probe) {
+            reads_terms.push(atom.probe);
+        }
+    }
     let mut reads_given = false;
     when.atoms(&mut |atom| {
         let term = reader.pool.atoms.get(atom as usize).and_then(|a| reader.pool.probes.get(a.probe as usize));
@@ -505,6 +515,7 @@ fn plant_rule(number: u32, filed: &Filed<RuleEntry>, names: &Names, reader: &mut
         rivals: Vec::new(),
         amounts,
         reads,
+        reads_terms,
         reads_given,
     }
 }

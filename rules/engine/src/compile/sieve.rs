@@ -9,7 +9,7 @@ use super::term::{Atom, Condition, Test};
 use crate::fact::value::{Truth, Value};
 
 /// The most cuts of a column: more would only make the rows many, and what is left is judged exactly anyway.
-const MOST_CUTS: usize = 31;
+const MOST_CUTS: usize = 63;
 
 /// How a column's values are cut.
 #[derive(Clone, Debug, PartialEq)]
@@ -156,7 +156,8 @@ fn rows_of(cuts: &Cuts, parts: &[(usize, &Condition)], atoms: &[Atom], words: us
     let mut rows = vec![u64::MAX; cells * words];
     for (rule, part) in parts {
         for cell in 0..cells {
-            let possible = cuts.samples(cell, part, atoms).iter().any(|value| judge(part, atoms, *value) != Truth::False);
+            let possible =
+                cuts.samples(cell, part, atoms).iter().any(|value| judge(part, atoms, *value) != Truth::False);
             if !possible && let Some(word) = rows.get_mut(cell * words + rule / 64) {
                 *word &= !(1 << (rule % 64));
             }

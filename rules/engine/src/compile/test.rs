@@ -28,7 +28,9 @@ mod tests {
 
     #[test]
     fn comparisons_with_absent_are_false_but_for_unequal() {
-        for comparison in [Comparison::Less, Comparison::AtMost, Comparison::More, Comparison::AtLeast, Comparison::Equal] {
+        for comparison in
+            [Comparison::Less, Comparison::AtMost, Comparison::More, Comparison::AtLeast, Comparison::Equal]
+        {
             assert_eq!(Test::Number(comparison, 1.0).of(Value::Absent), Truth::False);
         }
         assert_eq!(Test::Number(Comparison::Unequal, 1.0).of(Value::Absent), Truth::True);
@@ -39,7 +41,9 @@ mod tests {
 
     #[test]
     fn every_test_of_unknown_is_unknown() {
-        for test in [Test::Holds, Test::Number(Comparison::Less, 1.0), Test::OneOf(vec![1]), Test::Choice(Comparison::Equal, 0)] {
+        for test in
+            [Test::Holds, Test::Number(Comparison::Less, 1.0), Test::OneOf(vec![1]), Test::Choice(Comparison::Equal, 0)]
+        {
             assert_eq!(test.of(Value::Unknown), Truth::Unknown);
         }
     }

@@ -112,7 +112,12 @@ pub fn look_next(causes: &[Cause], moment: &Moment<'_>) -> Option<u16> {
         }
         let worth = |p: &&ProblemInfo| p.signs.iter().find(|(s, ..)| s == sign).map_or(0, |(_, yes, no)| yes - no);
         let (most, least) = (first.iter().map(worth).max().unwrap_or(0), first.iter().map(worth).min().unwrap_or(0));
-        let hidden = moment.set.pack.signs.get(usize::from(*sign)).is_some_and(|s| s.entry.seen == crate::pack::word::Seen::Hidden);
+        let hidden = moment
+            .set
+            .pack
+            .signs
+            .get(usize::from(*sign))
+            .is_some_and(|s| s.entry.seen == crate::pack::word::Seen::Hidden);
         // A close look costs twice a glance.
         let value = (most - least) * if hidden { 1 } else { 2 };
         let key = (value, std::cmp::Reverse(*sign), *sign);

@@ -59,7 +59,9 @@ pub fn one(at: u32, moment: &Moment<'_>) -> Option<Outcome> {
         let info = moment.set.rules.get(rule.rule as usize)?;
         let causes = if rule.problem.is_some() { causes::rank(moment) } else { Vec::new() };
         let verdict = alone(number, rule, info, &causes, moment);
-        if number == at && !matches!(verdict.as_ref().map(|v| &v.outcome), Some(Outcome::Applies | Outcome::Depends { .. })) {
+        if number == at
+            && !matches!(verdict.as_ref().map(|v| &v.outcome), Some(Outcome::Applies | Outcome::Depends { .. }))
+        {
             return verdict.map(|v| v.outcome);
         }
         verdicts.extend(verdict);
@@ -68,7 +70,11 @@ pub fn one(at: u32, moment: &Moment<'_>) -> Option<Outcome> {
         together(&mut verdicts, moment);
     }
     let outcome = verdicts.into_iter().find(|verdict| verdict.at == at)?.outcome;
-    Some(if outcome == Outcome::Applies && info.kind == Kind::Avoid { Outcome::Held(vec![Block::Avoid]) } else { outcome })
+    Some(if outcome == Outcome::Applies && info.kind == Kind::Avoid {
+        Outcome::Held(vec![Block::Avoid])
+    } else {
+        outcome
+    })
 }
 
 /// What becomes of a rule before others are looked at.
@@ -165,7 +171,11 @@ fn has_problem(problem: u16, info: &RuleInfo, causes: &[Cause], moment: &Moment<
 }
 
 /// Late up to half-way to the next opening, early from there on.
-fn out_of_season(before: Option<lammas_agronomy::calendar::Day>, next: Option<lammas_agronomy::calendar::Day>, moment: &Moment<'_>) -> Block {
+fn out_of_season(
+    before: Option<lammas_agronomy::calendar::Day>,
+    next: Option<lammas_agronomy::calendar::Day>,
+    moment: &Moment<'_>,
+) -> Block {
     match (before, next) {
         (None, None) => Block::Never,
         (None, Some(_)) => Block::Early,
@@ -195,7 +205,11 @@ fn together(verdicts: &mut [Verdict], moment: &Moment<'_>) {
     let key = |at: &usize| {
         let verdict = verdicts.get(*at);
         let info = verdict.and_then(info);
-        (info.map_or(9, safety), std::cmp::Reverse(verdict.map_or(0, |v| v.score.total)), info.map_or("", |i| i.id.as_str()))
+        (
+            info.map_or(9, safety),
+            std::cmp::Reverse(verdict.map_or(0, |v| v.score.total)),
+            info.map_or("", |i| i.id.as_str()),
+        )
     };
     order.sort_by(|a, b| key(a).cmp(&key(b)));
     first_things_first(&mut order, verdicts, moment);

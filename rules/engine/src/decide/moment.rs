@@ -1,13 +1,15 @@
-//! A moment: a question on a day, with every term read at most once.
+//! A moment: a question on a day, with every term worked out at most once.
 
 use std::cell::Cell;
 
 use lammas_agronomy::calendar::{ClimateDay, Day};
+use lammas_agronomy::origin::Origin;
 
 use super::marker_dates::YEARS;
 use super::read;
 use crate::compile::book::PlantBook;
 use crate::compile::set::Set;
+use crate::compile::source::Source;
 use crate::compile::term::Term;
 use crate::fact::catalogue::Entry;
 use crate::fact::value::{Reading, Truth, Value};
@@ -39,7 +41,7 @@ impl<'a> Moment<'a> {
             question,
             day,
             years: Cell::new(None),
-            readings: vec![Cell::new(None); book.probes.len()],
+            readings: vec![Cell::new(None); book.worked],
             stage: Cell::new(None),
         }
     }
@@ -67,7 +69,16 @@ impl<'a> Moment<'a> {
     /// What a term of the plant turns out to be, by its number.
     #[must_use]
     pub fn reading(&self, probe: u32) -> Reading {
-        let Some(cell) = self.readings.get(probe as usize) else { return Reading::UNKNOWN };
+        match self.book.sources.get(probe as usize) {
+            Some(Source::Given(fact)) => self.question.given(*fact),
+            Some(Source::Sign(_) | Source::Share(_)) => Reading::new(self.value(probe), Origin::Given),
+            Some(Source::Worked(place)) => self.worked(probe, *place),
+            None => Reading::UNKNOWN,
+        }
+    }
+
+    fn worked(&self, probe: u32, place: u32) -> Reading {
+        let Some(cell) = self.readings.get(place as usize) else { return Reading::UNKNOWN };
         if let Some(reading) = cell.get() {
             return reading;
         }
@@ -79,7 +90,19 @@ impl<'a> Moment<'a> {
     /// The value alone.
     #[must_use]
     pub fn value(&self, probe: u32) -> Value {
-        self.reading(probe).value
+        let sign = |number: u16| self.question.signs.get(usize::from(number));
+        match self.book.sources.get(probe as usize) {
+            Some(Source::Given(fact)) => self.question.given.get(*fact as usize).map_or(Value::Unknown, |r| r.value),
+            Some(Source::Sign(number)) => match sign(*number).map(|s| s.seen) {
+                None | Some(Truth::Unknown) => Value::Unknown,
+                Some(seen) => Value::Truth(seen == Truth::True),
+            },
+            Some(Source::Share(number)) => {
+                sign(*number).and_then(|s| s.share_pct).map_or(Value::Unknown, Value::Number)
+            }
+            Some(Source::Worked(place)) => self.worked(probe, *place).value,
+            None => Value::Unknown,
+        }
     }
 
     /// What an atom says, and whether that rests on the curve of the normals for a fact of the day.
@@ -87,15 +110,14 @@ impl<'a> Moment<'a> {
     pub fn atom(&self, number: u32) -> (Truth, bool) {
         // Not remembered: the test of a value that was read is quicker than room for every atom of the plant.
         let Some(atom) = self.book.atoms.get(number as usize) else { return (Truth::Unknown, false) };
-        let reading = self.reading(atom.probe);
-        (atom.test.of(reading.value), self.is_only_the_curve(atom.probe, reading))
+        (atom.test.of(self.value(atom.probe)), self.is_only_the_curve(atom.probe))
     }
 
     /// Whether a fact of the day is known only from the curve of the normals. In a sum each fact is looked at by itself:
     /// a forecast beside a normal is still a forecast.
-    fn is_only_the_curve(&self, probe: u32, reading: Reading) -> bool {
-        use lammas_agronomy::origin::Origin;
-        matches!(reading.origin, Origin::Computed | Origin::Estimated)
+    fn is_only_the_curve(&self, probe: u32) -> bool {
+        self.book.of_the_day.get(probe as usize).copied().unwrap_or(false)
+            && matches!(self.reading(probe).origin, Origin::Computed | Origin::Estimated)
             && self.any_fact(probe, |term, entry| {
                 entry.of_the_day && matches!(read::term(term, self).origin, Origin::Computed | Origin::Estimated)
             })

@@ -30,7 +30,8 @@ fn one_way(a: &RuleInfo, b: &RuleInfo, moment: &Moment<'_>) -> bool {
 
 fn is_overhead(water: &RuleInfo, moment: &Moment<'_>) -> bool {
     water.manner == Some(Manner::Overhead)
-        || moment.question.given(Fact::WaterMethod).value == Value::Choice(WATER_METHOD.position("sprinkler").unwrap_or(u16::MAX))
+        || moment.question.given(Fact::WaterMethod).value
+            == Value::Choice(WATER_METHOD.position("sprinkler").unwrap_or(u16::MAX))
 }
 
 /// The safer of two goes first: leaving alone, protecting, watering, treating, the rest.

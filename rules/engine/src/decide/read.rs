@@ -23,22 +23,9 @@ const CLEAN: Step = Step::new(1, 1_000_000_000);
 #[must_use]
 pub fn term(term: &Term, moment: &Moment<'_>) -> Reading {
     let reading = raw(term, moment);
-    if is_rounded(term) {
-        return reading;
-    }
     match (reading.value, call::step(term)) {
         (Value::Number(number), Some(step)) => Reading { value: Value::Number(step.round(number)), ..reading },
         _ => reading,
-    }
-}
-
-/// Whether the number was rounded when the question was understood, or is none.
-fn is_rounded(of: &Term) -> bool {
-    match of {
-        Term::Sign(_) | Term::Share(_) => true,
-        // The age may come from the day of planting.
-        Term::Fact(fact) => *fact != Fact::PlantAge && fact.entry().giver == Giver::Caller,
-        _ => false,
     }
 }
 

@@ -70,7 +70,8 @@ pub fn need(moment: &Moment<'_>) -> Reading {
 /// Total and readily available water of the root zone in mm, for a need in mm/day; loam where the texture is not said.
 fn store(moment: &Moment<'_>, need_mm: f64) -> Option<(f64, f64, Origin)> {
     let given = moment.question.given(Fact::SoilTexture);
-    let (name, origin) = if given.value.is_there() { (choice_name(given, &TEXTURE), given.origin) } else { ("loam", Origin::Assumed) };
+    let (name, origin) =
+        if given.value.is_there() { (choice_name(given, &TEXTURE), given.origin) } else { ("loam", Origin::Assumed) };
     let texture = texture::find(&name.replace('-', " "))?;
     let total = texture.available_middle_mm_per_m() * moment.book.habit.root_depth_m;
     let readily = root_zone::readily_available_mm(total, root_zone::p_adjusted(moment.book.habit.depletion, need_mm));

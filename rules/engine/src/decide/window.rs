@@ -81,6 +81,7 @@ pub fn state(windows: &[Window], moment: &Moment<'_>) -> State {
         match occurrences(window, moment) {
             Found::AllYear => return State::AllYear,
             Found::Unknown => unknown = true,
+            Found::Some(found) if covers_the_year(&found) => return State::AllYear,
             Found::Some(found) => all.extend(found),
         }
     }
@@ -96,6 +97,11 @@ pub fn state(windows: &[Window], moment: &Moment<'_>) -> State {
         before: joined.iter().map(|o| o.closes).filter(|closes| *closes < day).max(),
         next: joined.iter().map(|o| o.opens).filter(|opens| *opens > day).min(),
     }
+}
+
+/// Whether every year's occurrence is as long as the climate year, which has 365 days: that of a leap year it takes twice.
+fn covers_the_year(found: &[Occurrence]) -> bool {
+    found.len() > 1 && found.iter().all(|o| o.closes - o.opens >= 364)
 }
 
 /// The occurrences of one window.

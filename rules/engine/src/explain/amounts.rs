@@ -62,7 +62,8 @@ fn one(entry: &AmountEntry, amount: &Amount, moment: &Moment<'_>, language: &str
         Ok((value, unit, notes)) => {
             let (value, capped) = cap(value, &unit, amount, moment);
             out.value = Some(shown(value));
-            out.us = to_us(value, &unit).map(|(us, unit)| Measure { value: shown(us), unit: unit_words(unit).to_owned() });
+            out.us =
+                to_us(value, &unit).map(|(us, unit)| Measure { value: shown(us), unit: unit_words(unit).to_owned() });
             out.unit = Some(unit_words(&unit).to_owned());
             out.basis = "computed";
             out.capped = capped;
@@ -86,7 +87,9 @@ fn reckon(amount: &Amount, moment: &Moment<'_>) -> Result<(f64, String, Vec<Stri
                 Value::Number(number) => inputs = inputs.measure(input.name, number, *unit),
                 // Rain that nobody knows counts as none: the soak is then rather too large than too small.
                 Value::Unknown if optional && matches!(term, Term::Fact(Fact::Rain)) => {}
-                _ => needs.extend(term_name::leaves(term).into_iter().map(|leaf| term_name::of(leaf, moment.set, moment.book))),
+                _ => needs.extend(
+                    term_name::leaves(term).into_iter().map(|leaf| term_name::of(leaf, moment.set, moment.book)),
+                ),
             },
             InputFrom::Choice(term, list) => match choice(term, list, moment) {
                 Some(word) => inputs = inputs.text(input.name, word),
@@ -115,11 +118,15 @@ fn choice(term: &Term, list: &'static crate::fact::choices::ChoiceList, moment: 
 
 /// The least of the maxima that a value of this unit can be held against.
 fn cap(value: f64, unit: &str, amount: &Amount, moment: &Moment<'_>) -> (f64, bool) {
-    let Some(material) = amount.max_of.and_then(|m| moment.set.materials.get(usize::from(m))) else { return (value, false) };
+    let Some(material) = amount.max_of.and_then(|m| moment.set.materials.get(usize::from(m))) else {
+        return (value, false);
+    };
     let most = material
         .maximum
         .iter()
-        .filter_map(|(_, most, of)| lammas_agronomy::units::convert_text(*most, crate::compile::amount::door_unit(of), unit).ok())
+        .filter_map(|(_, most, of)| {
+            lammas_agronomy::units::convert_text(*most, crate::compile::amount::door_unit(of), unit).ok()
+        })
         .fold(f64::INFINITY, f64::min);
     if value > most { (most, true) } else { (value, false) }
 }

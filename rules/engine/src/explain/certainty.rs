@@ -35,7 +35,9 @@ pub fn is_near_a_side(rule: &PlantRule, window: &State, moment: &Moment<'_>) -> 
 fn likely_error(at: &MarkerAt, moment: &Moment<'_>) -> Option<f64> {
     match at.marker {
         // Crossings of a threshold have no published error.
-        MarkerRef::Season(marker) if marker.index().is_some() => moment.question.climate.season.marker_error_days(marker),
+        MarkerRef::Season(marker) if marker.index().is_some() => {
+            moment.question.climate.season.marker_error_days(marker)
+        }
         _ => None,
     }
 }

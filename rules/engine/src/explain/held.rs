@@ -28,7 +28,14 @@ pub fn of(verdicts: &[&Verdict], moment: &Moment<'_>, language: &str) -> Vec<Hel
         .collect()
 }
 
-fn one(verdict: &Verdict, info: &RuleInfo, blocks: &[Block], day: Option<Day>, moment: &Moment<'_>, language: &str) -> Held {
+fn one(
+    verdict: &Verdict,
+    info: &RuleInfo,
+    blocks: &[Block],
+    day: Option<Day>,
+    moment: &Moment<'_>,
+    language: &str,
+) -> Held {
     let entry = moment.set.pack.rules.get(verdict.rule as usize).map(|r| &r.entry);
     let said: Vec<HeldBy> = blocks.iter().map(|block| because(block, verdict, moment, language)).collect();
     let first = said.first();
@@ -54,7 +61,11 @@ fn one(verdict: &Verdict, info: &RuleInfo, blocks: &[Block], day: Option<Day>, m
     }
     let facts = task::facts(&atoms, moment, language);
     let changes_with = if day.is_none() {
-        facts.iter().filter(|fact| fact.origin == "given" || fact.origin == "assumed").map(|fact| fact.name.clone()).collect()
+        facts
+            .iter()
+            .filter(|fact| fact.origin == "given" || fact.origin == "assumed")
+            .map(|fact| fact.name.clone())
+            .collect()
     } else {
         Vec::new()
     };
@@ -111,8 +122,12 @@ fn because(block: &Block, verdict: &Verdict, moment: &Moment<'_>, language: &str
         Block::Apart { rule, until } => {
             let day = words::date(*until, language);
             let text = match (rule, words::is_spanish(language)) {
-                (Some(other), false) => format!("Keep it apart from “{}”: not before {day}.", title(*other, moment, language)),
-                (Some(other), true) => format!("Sepárelo de «{}»: no antes del {day}.", title(*other, moment, language)),
+                (Some(other), false) => {
+                    format!("Keep it apart from “{}”: not before {day}.", title(*other, moment, language))
+                }
+                (Some(other), true) => {
+                    format!("Sepárelo de «{}»: no antes del {day}.", title(*other, moment, language))
+                }
                 (None, false) => format!("Too soon after a work already done: not before {day}."),
                 (None, true) => format!("Demasiado pronto tras una labor ya hecha: no antes del {day}."),
             };
@@ -152,7 +167,12 @@ fn look_again(verdicts: &[&Verdict], moment: &Moment<'_>) -> Vec<Option<Day>> {
             // Of two that take turns the other is done now and this one after the days between.
             Outcome::Held(blocks) => match blocks.as_slice() {
                 [Block::Turn(_)] => {
-                    let gap = moment.set.rules.get(verdict.rule as usize).and_then(|info| info.alternate).map_or(0, |(_, gap, _)| gap);
+                    let gap = moment
+                        .set
+                        .rules
+                        .get(verdict.rule as usize)
+                        .and_then(|info| info.alternate)
+                        .map_or(0, |(_, gap, _)| gap);
                     Some(moment.day + i32::from(gap))
                 }
                 [Block::Apart { rule: Some(_), until }] => Some(*until),

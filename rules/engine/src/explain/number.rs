@@ -79,7 +79,16 @@ mod tests {
 
     #[test]
     fn two_digits_below_a_hundred_and_three_above() {
-        for (value, expected) in [(0.0, 0.0), (17.46, 17.0), (0.0449, 0.045), (99.9, 100.0), (123.4, 123.0), (1265.0, 1270.0), (6.25, 6.3), (-6.25, -6.3)] {
+        for (value, expected) in [
+            (0.0, 0.0),
+            (17.46, 17.0),
+            (0.0449, 0.045),
+            (99.9, 100.0),
+            (123.4, 123.0),
+            (1265.0, 1270.0),
+            (6.25, 6.3),
+            (-6.25, -6.3),
+        ] {
             assert!((shown(value) - expected).abs() < 1e-9, "{value}: {}", shown(value));
         }
     }

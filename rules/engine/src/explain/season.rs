@@ -2,8 +2,8 @@
 
 use chrono::NaiveDate;
 use lammas_agronomy::calendar::Day;
-use lammas_agronomy::marker::{Marker, MarkerState};
 use lammas_agronomy::et0::Et0Method;
+use lammas_agronomy::marker::{Marker, MarkerState};
 use lammas_agronomy::season::{ForecastState, Half, Series};
 use serde::Serialize;
 
@@ -190,9 +190,11 @@ pub fn forecast(climate: &Climate, day: Day, language: &str) -> Option<&'static 
             "not used: issued more than 3 days before the day asked",
             "no se usa: emitido más de 3 días antes del día preguntado",
         )),
-        ForecastState::FromTheFuture => {
-            Some(pick(language, "not used: issued after the day asked", "no se usa: emitido después del día preguntado"))
-        }
+        ForecastState::FromTheFuture => Some(pick(
+            language,
+            "not used: issued after the day asked",
+            "no se usa: emitido después del día preguntado",
+        )),
     }
 }
 

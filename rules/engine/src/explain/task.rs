@@ -75,7 +75,9 @@ fn signs_of_problem(rule: &PlantRule, moment: &Moment<'_>, language: &str) -> Ve
     let signs = problem.map(|p| p.signs.as_slice()).unwrap_or_default();
     signs
         .iter()
-        .filter(|(sign, points, _)| *points > 0 && moment.question.signs.get(usize::from(*sign)).is_some_and(|s| s.seen == Truth::True))
+        .filter(|(sign, points, _)| {
+            *points > 0 && moment.question.signs.get(usize::from(*sign)).is_some_and(|s| s.seen == Truth::True)
+        })
         .map(|(sign, ..)| value::fact(&Term::Sign(*sign), moment, language))
         .collect()
 }

@@ -23,8 +23,12 @@ pub fn of(term: &Term, set: &Set, book: &PlantBook) -> String {
         Term::Wants(job) => format!("wants({})", names.jobs.name(*job)),
         Term::Done(work, days) => format!("done({}, within {days} days)", self::work(*work, set)),
         Term::Count(work, days) => format!("count({}, within {days} days)", self::work(*work, set)),
-        Term::Past(aggregate, series, days) => format!("{}({}, {days} days)", self::aggregate(*aggregate), self::series(*series)),
-        Term::Ahead(aggregate, series, days) => format!("ahead({}, {}, {days} days)", self::aggregate(*aggregate), self::series(*series)),
+        Term::Past(aggregate, series, days) => {
+            format!("{}({}, {days} days)", self::aggregate(*aggregate), self::series(*series))
+        }
+        Term::Ahead(aggregate, series, days) => {
+            format!("ahead({}, {}, {days} days)", self::aggregate(*aggregate), self::series(*series))
+        }
         Term::FrostAhead(temperature, days) => format!("frost_ahead({temperature} °C, {days} days)"),
         Term::HeatSum { base_c, upper_c, from } => match upper_c {
             Some(upper) => format!("heat_sum({base_c} °C, {upper} °C, from {})", from.text),

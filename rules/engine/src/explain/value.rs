@@ -40,8 +40,12 @@ pub fn json(term: &Term, value: Value, moment: &Moment<'_>) -> Json {
 fn choice_id(term: &Term, choice: u16, moment: &Moment<'_>) -> String {
     let book = moment.book;
     match term {
-        Term::Trait(number) => book.names.values.get(usize::from(*number)).map_or("", |values| values.name(choice)).to_owned(),
-        Term::Severity(_) => crate::fact::choices::SEVERITY.values.get(usize::from(choice)).copied().unwrap_or_default().to_owned(),
+        Term::Trait(number) => {
+            book.names.values.get(usize::from(*number)).map_or("", |values| values.name(choice)).to_owned()
+        }
+        Term::Severity(_) => {
+            crate::fact::choices::SEVERITY.values.get(usize::from(choice)).copied().unwrap_or_default().to_owned()
+        }
         Term::Fact(Fact::PlantStage) => book.names.stages.name(choice).to_owned(),
         Term::Fact(Fact::PlantType) => moment.set.names.plants.name(choice).to_owned(),
         Term::Fact(fact) => match fact.entry().ty {
@@ -71,7 +75,9 @@ fn choice_words(term: &Term, choice: u16, moment: &Moment<'_>, language: &str) -
             .and_then(|plant| plant.entry.traits.get(usize::from(*number)))
             .and_then(|of| of.values.get(usize::from(choice)))
             .map(|value| value.name.get(language)),
-        Term::Fact(Fact::PlantStage) => pack.stages.iter().find(|s| s.entry.id.value == id).map(|s| s.entry.name.get(language)),
+        Term::Fact(Fact::PlantStage) => {
+            pack.stages.iter().find(|s| s.entry.id.value == id).map(|s| s.entry.name.get(language))
+        }
         Term::Fact(Fact::PlantType) => pack.plants.get(usize::from(choice)).map(|p| p.entry.name.get(language)),
         _ => list.and_then(|list| crate::fact::choice_names::choice_name(list, &id)).map(|words| words.get(language)),
     };

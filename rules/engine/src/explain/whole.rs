@@ -44,7 +44,8 @@ pub fn explain(decision: &Decision, moment: &Moment<'_>, language: &str, most_de
     let tasks: Vec<Task> = order.iter().filter_map(|v| task::of(v, &shown, moment, language)).collect();
     let notes = applying().filter(of_kind(Kind::Know)).filter_map(|v| note(v, moment, language)).collect();
     let holding: Vec<&Verdict> = decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Held(_))).collect();
-    let mut depends: Vec<&Verdict> = decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Depends { .. })).collect();
+    let mut depends: Vec<&Verdict> =
+        decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Depends { .. })).collect();
     depends.sort_by_key(|v| (!could_apply(v), std::cmp::Reverse(v.score.total)));
     let status = if !tasks.is_empty() {
         "advised"
@@ -75,7 +76,11 @@ pub fn explain(decision: &Decision, moment: &Moment<'_>, language: &str, most_de
         },
         asked: (*question.asked).clone(),
         date_origin: if question.day_assumed { "assumed" } else { "given" },
-        rule_sets: vec![RuleSet { name: header.name.value.clone(), version: header.version.value.clone(), sha256: set.sha256.clone() }],
+        rule_sets: vec![RuleSet {
+            name: header.name.value.clone(),
+            version: header.version.value.clone(),
+            sha256: set.sha256.clone(),
+        }],
         digest: digest::of(&question.asked, &[&set.sha256]),
         valid_from: valid.from.date(),
         valid_until: valid.until.date(),
@@ -102,8 +107,16 @@ fn could_apply(verdict: &Verdict) -> bool {
 fn becomes(outcome: &str, rule: u32, moment: &Moment<'_>, language: &str) -> String {
     let title = moment.set.pack.rules.get(rule as usize).map_or("", |r| r.entry.title.get(language));
     let what = match outcome {
-        "applies" => words::pick(language, "is due, or its window, amount or place in the list changes", "toca, o cambia su plazo, su cantidad o su lugar en la lista"),
-        "held" => words::pick(language, "has to wait, or waits for another reason", "tiene que esperar, o espera por otra razón"),
+        "applies" => words::pick(
+            language,
+            "is due, or its window, amount or place in the list changes",
+            "toca, o cambia su plazo, su cantidad o su lugar en la lista",
+        ),
+        "held" => words::pick(
+            language,
+            "has to wait, or waits for another reason",
+            "tiene que esperar, o espera por otra razón",
+        ),
         "depends" => words::pick(language, "depends on something not said", "depende de algo que no se ha dicho"),
         _ => words::pick(language, "is no longer due", "ya no toca"),
     };
@@ -149,7 +162,9 @@ fn depend(verdict: &Verdict, moment: &Moment<'_>, language: &str) -> Option<Depe
                 let rule = moment.book.rules.get(verdict.at as usize);
                 for window in rule.map(|r| r.windows.as_slice()).unwrap_or_default() {
                     for at in [&window.opens, &window.closes].into_iter().flatten().flatten() {
-                        if crate::decide::marker_dates::of(&at.marker, moment) == crate::decide::marker_dates::Dates::Unknown {
+                        if crate::decide::marker_dates::of(&at.marker, moment)
+                            == crate::decide::marker_dates::Dates::Unknown
+                        {
                             add(at.text.clone());
                         }
                     }
@@ -188,7 +203,9 @@ fn assumptions(decision: &Decision, moment: &Moment<'_>, language: &str) -> Vec<
         let Some(rule) = moment.book.rules.get(verdict.at as usize) else { continue };
         let Some(info) = moment.set.rules.get(verdict.rule as usize) else { continue };
         let amounts = rule.amounts.iter().flat_map(|a| &a.inputs).filter_map(|input| match &input.from {
-            crate::compile::amount::InputFrom::Number(term, _) | crate::compile::amount::InputFrom::Choice(term, _) => Some(term),
+            crate::compile::amount::InputFrom::Number(term, _) | crate::compile::amount::InputFrom::Choice(term, _) => {
+                Some(term)
+            }
             crate::compile::amount::InputFrom::Word(_) => None,
         });
         let terms = rule
@@ -209,7 +226,9 @@ fn assumptions(decision: &Decision, moment: &Moment<'_>, language: &str) -> Vec<
             match out.iter_mut().find(|a| a.fact.name == name) {
                 Some(known) if known.rules.contains(&info.id) => {}
                 Some(known) => known.rules.push(info.id.clone()),
-                None => out.push(Assumption { fact: value::fact(leaf, moment, language), rules: vec![info.id.clone()] }),
+                None => {
+                    out.push(Assumption { fact: value::fact(leaf, moment, language), rules: vec![info.id.clone()] })
+                }
             }
         }
     }

@@ -39,10 +39,34 @@ pub fn none(language: &str) -> &'static str {
 #[must_use]
 pub fn date(day: Day, language: &str) -> String {
     use chrono::Datelike as _;
-    const EN: [&str; 12] =
-        ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
-    const ES: [&str; 12] =
-        ["enero", "febrero", "marzo", "abril", "mayo", "junio", "julio", "agosto", "septiembre", "octubre", "noviembre", "diciembre"];
+    const EN: [&str; 12] = [
+        "January",
+        "February",
+        "March",
+        "April",
+        "May",
+        "June",
+        "July",
+        "August",
+        "September",
+        "October",
+        "November",
+        "December",
+    ];
+    const ES: [&str; 12] = [
+        "enero",
+        "febrero",
+        "marzo",
+        "abril",
+        "mayo",
+        "junio",
+        "julio",
+        "agosto",
+        "septiembre",
+        "octubre",
+        "noviembre",
+        "diciembre",
+    ];
     let date = day.date();
     let month = usize::try_from(date.month0()).unwrap_or(0);
     if is_spanish(language) {
@@ -59,7 +83,8 @@ pub fn term(term: &Term, moment: &Moment<'_>, language: &str) -> String {
     let Some(fact) = term.fact() else { return String::new() };
     let words = wording::words(fact).name.get(language);
     let fill = |name: &str, value: &str| words.replace(&format!("{{{name}}}"), value);
-    let sign_name = |sign: u16| set.pack.signs.get(usize::from(sign)).map_or("", |s| s.entry.name.get(language)).to_owned();
+    let sign_name =
+        |sign: u16| set.pack.signs.get(usize::from(sign)).map_or("", |s| s.entry.name.get(language)).to_owned();
     match term {
         Term::Sign(sign) => sign_name(*sign),
         Term::Severity(sign) | Term::Share(sign) => fill("name", &sign_name(*sign)),
@@ -67,19 +92,30 @@ pub fn term(term: &Term, moment: &Moment<'_>, language: &str) -> String {
             let id = moment.book.names.traits.name(*number);
             fill("name", id)
         }
-        Term::Wants(job) => fill("name", set.pack.jobs.get(usize::from(*job)).map_or("", |j| j.entry.name.get(language))),
+        Term::Wants(job) => {
+            fill("name", set.pack.jobs.get(usize::from(*job)).map_or("", |j| j.entry.name.get(language)))
+        }
         Term::Done(work, days) | Term::Count(work, days) => {
             use crate::compile::term::Work;
             let name = match work {
                 Work::Job(job) => set.pack.jobs.get(usize::from(*job)).map(|e| e.entry.name.get(language)),
-                Work::Material(material) => set.pack.materials.get(usize::from(*material)).map(|e| e.entry.name.get(language)),
+                Work::Material(material) => {
+                    set.pack.materials.get(usize::from(*material)).map(|e| e.entry.name.get(language))
+                }
                 Work::Class(class) => set.pack.classes.get(usize::from(*class)).map(|e| e.entry.name.get(language)),
             };
             fill("name", name.unwrap_or_default()).replace("{days}", &days.to_string())
         }
         Term::Past(aggregate, series, days) | Term::Ahead(aggregate, series, days) => fill("days", &days.to_string())
-            .replace("{series}", crate::fact::choice_names::choice_name("series", series.as_str()).map_or("", |w| w.get(language)))
-            .replace("{aggregate}", crate::fact::choice_names::choice_name("aggregate", aggregate_id(*aggregate)).map_or("", |w| w.get(language))),
+            .replace(
+                "{series}",
+                crate::fact::choice_names::choice_name("series", series.as_str()).map_or("", |w| w.get(language)),
+            )
+            .replace(
+                "{aggregate}",
+                crate::fact::choice_names::choice_name("aggregate", aggregate_id(*aggregate))
+                    .map_or("", |w| w.get(language)),
+            ),
         Term::FrostAhead(temperature, days) => {
             fill("temperature", &format!("{temperature} °C")).replace("{days}", &days.to_string())
         }
@@ -115,7 +151,15 @@ pub fn marker(text: &str, language: &str) -> String {
     match offset {
         None => words.to_owned(),
         Some((offset, after)) => {
-            let offset = if is_spanish(language) { offset.replace("weeks", "semanas").replace("week", "semana").replace("days", "días").replace("day", "día") } else { offset.to_owned() };
+            let offset = if is_spanish(language) {
+                offset
+                    .replace("weeks", "semanas")
+                    .replace("week", "semana")
+                    .replace("days", "días")
+                    .replace("day", "día")
+            } else {
+                offset.to_owned()
+            };
             if is_spanish(language) {
                 format!("{offset} {} {words}", if after { "después de" } else { "antes de" }).replace("de el ", "del ")
             } else {

@@ -174,7 +174,8 @@ impl Parser {
         let start = self.here();
         if self.eat_word("signs") {
             if !self.eat_word("has") {
-                return Err(Unreadable::new(self.here(), "`has` is missing after `signs`").help("write `signs has spent-blooms`"));
+                return Err(Unreadable::new(self.here(), "`has` is missing after `signs`")
+                    .help("write `signs has spent-blooms`"));
             }
             let (sign, span) = self.word("a sign")?;
             return Ok(Expr { span: start.to(span), kind: ExprKind::SignsHas(sign, span) });
@@ -253,7 +254,8 @@ impl Parser {
             };
             self.at += 1;
             let (number, span) = self.number().map_err(|fault| {
-                Unreadable::new(fault.span, "only a plain number may follow `*` or `/`").help("a product of two facts has no meaning here")
+                Unreadable::new(fault.span, "only a plain number may follow `*` or `/`")
+                    .help("a product of two facts has no meaning here")
             })?;
             if !number.unit.is_empty() {
                 return Err(Unreadable::new(span, "the number after `*` or `/` has no unit"));
@@ -345,7 +347,8 @@ impl Parser {
         let start = self.here();
         let marker = self.atom()?;
         if !matches!(marker.kind, ExprKind::Path(_) | ExprKind::Call(..)) {
-            return Err(Unreadable::new(marker.span, "a marker is missing here").help("such as `hot_season.end` or `rises(tmean, 10 °C)`"));
+            return Err(Unreadable::new(marker.span, "a marker is missing here")
+                .help("such as `hot_season.end` or `rises(tmean, 10 °C)`"));
         }
         let sign = match self.peek() {
             Some(Token::Mark("+")) => 1.0,
@@ -402,14 +405,33 @@ mod tests {
         for (text, start, message, help) in [
             ("a < b < c", 6, "comparisons can't be chained", Some("join two comparisons with `and`")),
             ("plant.age >= ", 13, "a fact or a number is missing here", None),
-            ("a * b > 3", 4, "only a plain number may follow `*` or `/`", Some("a product of two facts has no meaning here")),
+            (
+                "a * b > 3",
+                4,
+                "only a plain number may follow `*` or `/`",
+                Some("a product of two facts has no meaning here"),
+            ),
             ("(a or b", 7, "`)` is missing after the part in parentheses", None),
-            ("soil.ph is known", 11, "only `is absent` may follow `is`", Some("compare with `=`; there is no `is known`: what is not known stays unknown")),
+            (
+                "soil.ph is known",
+                11,
+                "only `is absent` may follow `is`",
+                Some("compare with `=`; there is no `is known`: what is not known stays unknown"),
+            ),
             ("", 0, "the expression is empty", None),
-            ("spent blooms", 6, "`blooms` does not fit here", Some("join conditions with `and` or `or`; write ids with hyphens")),
+            (
+                "spent blooms",
+                6,
+                "`blooms` does not fit here",
+                Some("join conditions with `and` or `or`; write ids with hyphens"),
+            ),
         ] {
             let fault = condition(text).unwrap_err();
-            assert_eq!((fault.span.start, fault.message.as_str(), fault.help.as_deref()), (start, message, help), "{text}");
+            assert_eq!(
+                (fault.span.start, fault.message.as_str(), fault.help.as_deref()),
+                (start, message, help),
+                "{text}"
+            );
         }
     }
 

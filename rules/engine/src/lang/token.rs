@@ -108,10 +108,7 @@ fn word_length(text: &str) -> usize {
 
 /// The number that `text` begins with, and the unit that follows it, if any.
 fn number(text: &str) -> (Token, usize) {
-    let digits = |from: usize| {
-        text.get(from..)
-            .map_or(0, |rest| rest.bytes().take_while(u8::is_ascii_digit).count())
-    };
+    let digits = |from: usize| text.get(from..).map_or(0, |rest| rest.bytes().take_while(u8::is_ascii_digit).count());
     let mut length = digits(0);
     let fraction = digits(length + 1);
     if text.get(length..=length) == Some(".") && fraction > 0 {

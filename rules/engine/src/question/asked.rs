@@ -54,7 +54,10 @@ pub fn asked(question: &Question, set: &Set) -> Json {
                 let mut sign = Map::new();
                 sign.insert("sign".to_owned(), json!(id));
                 if let Some(severity) = state.severity {
-                    sign.insert("severity".to_owned(), json!(crate::fact::choices::SEVERITY.values.get(usize::from(severity))));
+                    sign.insert(
+                        "severity".to_owned(),
+                        json!(crate::fact::choices::SEVERITY.values.get(usize::from(severity))),
+                    );
                 }
                 if let Some(share) = state.share_pct {
                     sign.insert("share_pct".to_owned(), json!(share));

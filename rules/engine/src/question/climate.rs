@@ -45,7 +45,15 @@ impl Climate {
     #[must_use]
     pub fn with_hash(id: Option<String>, sha256: String, profile: Profile, shift: SiteShift) -> Self {
         let season = Season::new(&profile, shift);
-        Self { id, sha256, origin: profile.origin, season, profile, reached: Mutex::new(Vec::new()), crossed: Mutex::new(Vec::new()) }
+        Self {
+            id,
+            sha256,
+            origin: profile.origin,
+            season,
+            profile,
+            reached: Mutex::new(Vec::new()),
+            crossed: Mutex::new(Vec::new()),
+        }
     }
 
     /// The state of a marker; crossings of thresholds are remembered, the fixed markers are known from the beginning.

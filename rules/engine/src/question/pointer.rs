@@ -35,7 +35,12 @@ impl Trouble {
 
     /// A word that is not known, with the nearest that is.
     #[must_use]
-    pub fn unknown<'a>(pointer: impl Into<String>, what: &str, word: &str, known: impl IntoIterator<Item = &'a str>) -> Self {
+    pub fn unknown<'a>(
+        pointer: impl Into<String>,
+        what: &str,
+        word: &str,
+        known: impl IntoIterator<Item = &'a str>,
+    ) -> Self {
         let known: Vec<&str> = known.into_iter().collect();
         let near = crate::nearest::nearest_names(word, known.iter().copied(), 3);
         let cure = if near.is_empty() {

@@ -6,7 +6,7 @@ use lammas_agronomy::origin::Origin;
 use serde::Serialize;
 
 use crate::compile::rule::{PlantRule, RuleInfo};
-use crate::compile::term::Term;
+use crate::compile::source::Source;
 use crate::decide::moment::Moment;
 use crate::decide::window::State;
 use crate::fact::value::{Truth, Value};
@@ -76,21 +76,19 @@ fn days_to_closing(window: &State, moment: &Moment<'_>) -> Option<i32> {
 /// The weakest origin among the facts that a rule read and that are known; none if it read none.
 #[must_use]
 pub fn weakest_origin(rule: &PlantRule, moment: &Moment<'_>) -> Option<Origin> {
-    rule.reads
+    rule.reads_terms
         .iter()
-        .filter_map(|atom| moment.book.atoms.get(*atom as usize))
-        .map(|atom| moment.reading(atom.probe))
+        .map(|term| moment.reading(*term))
         .filter(|reading| reading.value != Value::Unknown)
         .map(|reading| reading.origin)
         .max()
 }
 
 fn severity(rule: &PlantRule, moment: &Moment<'_>) -> u8 {
-    rule.reads
+    rule.reads_terms
         .iter()
-        .filter_map(|atom| moment.book.atoms.get(*atom as usize))
-        .filter_map(|atom| match moment.book.probes.get(atom.probe as usize) {
-            Some(Term::Sign(sign)) => moment.question.signs.get(usize::from(*sign)),
+        .filter_map(|term| match moment.book.sources.get(*term as usize) {
+            Some(Source::Sign(sign)) => moment.question.signs.get(usize::from(*sign)),
             _ => None,
         })
         .filter(|sign| sign.seen == Truth::True)
@@ -126,7 +124,8 @@ pub fn score(rule: &PlantRule, info: &RuleInfo, window: &State, overdue: bool, m
         Some(Origin::Estimated) => 4,
         Some(Origin::Assumed) => 2,
     };
-    let minus = if info.strength == Strength::Consider { 10 } else { 0 } + if info.evidence == Evidence::Doubtful { 10 } else { 0 };
+    let minus = if info.strength == Strength::Consider { 10 } else { 0 }
+        + if info.evidence == Evidence::Doubtful { 10 } else { 0 };
     let sum = urgency + time + impact + severity + certainty;
     Score { total: sum.saturating_sub(minus).min(100), urgency, time, impact, severity, certainty, minus }
 }

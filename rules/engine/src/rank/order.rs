@@ -11,7 +11,12 @@ pub fn put(tasks: &mut Vec<&Verdict>, moment: &Moment<'_>) {
         let info = infos.get(verdict.rule as usize);
         let band = info.map_or(Band::Later, |info| band(info, &verdict.window, moment));
         let protects = info.is_some_and(|info| info.job_kind.protects());
-        (!(protects && band == Band::Now), band, std::cmp::Reverse(verdict.score.total), info.map_or("", |i| i.id.as_str()))
+        (
+            !(protects && band == Band::Now),
+            band,
+            std::cmp::Reverse(verdict.score.total),
+            info.map_or("", |i| i.id.as_str()),
+        )
     };
     tasks.sort_by(|a, b| key(a).cmp(&key(b)));
     // From the top: a task that another, further down, must come before is put directly behind it.

@@ -69,7 +69,8 @@ pub fn run(set: &Set, scenario: &Filed<ScenarioEntry>) -> Outcome {
 /// Every field that can't be used, in words.
 pub fn question(set: &Set, said: &Said) -> Result<Question, Vec<String>> {
     let whole = |said: &ClimateSaid| {
-        profile(said, "/climate").map_err(|t| t.into_iter().map(|t| format!("{}: {}", t.pointer, t.detail)).collect::<Vec<_>>())
+        profile(said, "/climate")
+            .map_err(|t| t.into_iter().map(|t| format!("{}: {}", t.pointer, t.detail)).collect::<Vec<_>>())
     };
     let profile = match &said.climate.id {
         None => whole(&said.climate)?,
@@ -81,7 +82,8 @@ pub fn question(set: &Set, said: &Said) -> Result<Question, Vec<String>> {
     };
     let shift = SiteShift { frost_hollow: said.site.frost_hollow == Some(true) };
     let climate = Arc::new(Climate::new(said.climate.id.clone(), profile, shift));
-    understand(said, set, climate, None).map_err(|t| t.into_iter().map(|t| format!("{}: {}", t.pointer, t.detail)).collect())
+    understand(said, set, climate, None)
+        .map_err(|t| t.into_iter().map(|t| format!("{}: {}", t.pointer, t.detail)).collect())
 }
 
 /// A registered climate with the days that the caller knows.
@@ -125,7 +127,8 @@ fn compare(expected: &Expected, answer: &Answer, set: &Set) -> Vec<String> {
         }
     }
     let asked: Vec<&str> = answer.questions.iter().map(|q| q.fact.as_str()).collect();
-    let is_asked = |fact: &str, question: &str| question == fact || (fact == "signs" && question.starts_with("signs has"));
+    let is_asked =
+        |fact: &str, question: &str| question == fact || (fact == "signs" && question.starts_with("signs has"));
     for fact in &expected.asked {
         if !asked.iter().any(|question| is_asked(fact, question)) {
             out.push(format!("{fact}: expected to be asked, got questions about {asked:?}"));

@@ -151,5 +151,6 @@ fn change(today: &[Line], moment: &Moment<'_>, day: Day) -> Option<(u32, &'stati
     }
     let new = then.iter().find(|line| !today.iter().any(|old| old.rule == line.rule));
     // The same rules, in another order.
-    new.or_else(|| then.iter().zip(today).find(|(a, b)| a.rule != b.rule).map(|(a, _)| a)).map(|line| (line.rule, line.outcome))
+    new.or_else(|| then.iter().zip(today).find(|(a, b)| a.rule != b.rule).map(|(a, _)| a))
+        .map(|line| (line.rule, line.outcome))
 }

@@ -14,9 +14,9 @@ use lammas_engine::decide::outcome::{self as engine, Block, CheckFirst, Could, H
 use lammas_engine::decide::{read, window};
 use lammas_engine::fact::catalogue::CATALOGUE;
 use lammas_engine::fact::value::Value;
+use lammas_engine::question::Climate;
 use lammas_engine::question::said::Said;
 use lammas_engine::question::understand::understand;
-use lammas_engine::question::Climate;
 use lammas_engine::rank;
 use proptest::prelude::*;
 
@@ -35,7 +35,8 @@ pub(crate) fn of_engine(set: &Set, said: &Said, profile: &Profile) -> (Vec<Verdi
     let decision = decide(&moment);
     let verdicts = decision.verdicts.iter().map(|verdict| in_words(verdict, &moment)).collect();
     let tasks = |verdict: &&engine::Verdict| {
-        verdict.outcome == engine::Outcome::Applies && set.rules[verdict.rule as usize].kind == lammas_engine::pack::rule::Kind::Task
+        verdict.outcome == engine::Outcome::Applies
+            && set.rules[verdict.rule as usize].kind == lammas_engine::pack::rule::Kind::Task
     };
     let mut order: Vec<&engine::Verdict> = decision.verdicts.iter().filter(tasks).collect();
     rank::order::put(&mut order, &moment);
@@ -152,7 +153,8 @@ fn in_catalogue(name: &str) -> String {
 
 /// Of several separations from works done the one that lasts longest; all sorted.
 fn in_few_words(blocks: &[String]) -> Vec<String> {
-    let (apart, mut rest): (Vec<&String>, Vec<&String>) = blocks.iter().partition(|block| block.starts_with("apart until "));
+    let (apart, mut rest): (Vec<&String>, Vec<&String>) =
+        blocks.iter().partition(|block| block.starts_with("apart until "));
     rest.extend(apart.into_iter().max());
     rest.sort();
     rest.into_iter().cloned().collect()
@@ -184,7 +186,7 @@ pub(crate) fn differences(engine: &[Verdict], plain: &[Verdict]) -> Vec<String> 
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { max_shrink_iters: 4096, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { max_shrink_iters: 4096, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn the_engine_says_of_every_rule_what_the_plain_evaluator_says(case in cases()) {

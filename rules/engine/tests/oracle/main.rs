@@ -6,6 +6,11 @@
 #![allow(clippy::float_cmp, reason = "values are rounded to their steps before they are compared")]
 
 mod agreement;
+mod asking;
+mod hemispheres;
+mod laws;
 mod making;
 mod plain;
 mod survey;
+mod window_places;
+mod window_table;

@@ -1,8 +1,8 @@
-use proptest::strategy::{Strategy, ValueTree};
-use proptest::test_runner::TestRunner;
 use crate::agreement::*;
 use crate::making::{rules, words};
 use crate::plain::world::World;
+use proptest::strategy::{Strategy, ValueTree};
+use proptest::test_runner::TestRunner;
 #[test]
 #[ignore]
 fn survey() {
@@ -22,7 +22,11 @@ fn survey() {
             bad += 1;
             for f in &found {
                 let id = f.split('\n').next().unwrap();
-                let text = rules::entries(&case.rules).iter().find(|e| e[0] == format!("id: {id}")).map(|e| rules::text(e)).unwrap_or_default();
+                let text = rules::entries(&case.rules)
+                    .iter()
+                    .find(|e| e[0] == format!("id: {id}"))
+                    .map(|e| rules::text(e))
+                    .unwrap_or_default();
                 println!("==== {f}\n{text}");
             }
             println!("SAID {}", serde_json::to_string(&case.said).unwrap());

@@ -53,7 +53,10 @@ fn both_languages_give_the_same_advice_in_other_words() {
             assert_eq!(a.check_first.len(), b.check_first.len());
             assert_eq!(a.steps.len(), b.steps.len(), "{}", a.id);
             assert_ne!(a.title, b.title, "{}", a.id);
-            assert_eq!(a.amounts.iter().map(|x| x.value).collect::<Vec<_>>(), b.amounts.iter().map(|x| x.value).collect::<Vec<_>>());
+            assert_eq!(
+                a.amounts.iter().map(|x| x.value).collect::<Vec<_>>(),
+                b.amounts.iter().map(|x| x.value).collect::<Vec<_>>()
+            );
         }
         for text in texts(&en).into_iter().chain(texts(&es)) {
             assert!(!text.contains(['{', '}']), "{file}: {text}");
@@ -84,7 +87,11 @@ fn decision(answer: &Answer) -> String {
             format!("{} {:?} {:?} {:?} {:?}", t.id, t.priority.band, t.window.opens, t.window.closes, amounts)
         })
         .collect();
-    let held: Vec<String> = answer.held.iter().map(|h| format!("{} {:?}", h.id, h.blocks.iter().map(|b| b.kind).collect::<Vec<_>>())).collect();
+    let held: Vec<String> = answer
+        .held
+        .iter()
+        .map(|h| format!("{} {:?}", h.id, h.blocks.iter().map(|b| b.kind).collect::<Vec<_>>()))
+        .collect();
     let depends: Vec<&str> = answer.depends_on.iter().map(|d| d.id.as_str()).collect();
     let notes: Vec<&str> = answer.notes.iter().map(|n| n.id.as_str()).collect();
     format!("{} {tasks:?} {held:?} {depends:?} {notes:?}", answer.status)

@@ -18,7 +18,6 @@ const WAITING: &[&str] = &[
     "site.frost_hollow",
     "water.restricted_days",
     "region",
-    "region.flag",
     "count",
     "last",
     "harvest_wait",
@@ -39,7 +38,6 @@ const WAITING: &[&str] = &[
     "since",
     "done",
     "et0",
-    "frost_ahead",
     "climate.frost_free",
     "climate.mild_winter",
     "climate.hot_summer",
@@ -47,10 +45,6 @@ const WAITING: &[&str] = &[
     "climate.dry_coldest",
     "climate.dry_spring",
     "climate.short_season",
-    "season.half",
-    "weather.leaf_wet",
-    "days_to, weeks_to",
-    "days_from",
 ];
 
 #[test]

@@ -50,11 +50,7 @@ fn read(value: Value) -> AdviceRequest {
 fn pointers(request: &AdviceRequest) -> Vec<String> {
     match request.check() {
         Ok(()) => Vec::new(),
-        Err(problem) => problem
-            .errors()
-            .iter()
-            .map(|error| error.pointer.clone())
-            .collect(),
+        Err(problem) => problem.errors().iter().map(|error| error.pointer.clone()).collect(),
     }
 }
 
@@ -68,21 +64,11 @@ fn walk(value: &Value, schema: &Value, all: &Value, at: &str, meet: &mut dyn FnM
                 if let Some(schema) = schema["properties"].get(name) {
                     walk(member, schema, all, &format!("{at}/{name}"), meet);
                 } else {
-                    assert!(
-                        schema["additionalProperties"].is_object(),
-                        "`{at}/{name}` stands in no schema"
-                    );
+                    assert!(schema["additionalProperties"].is_object(), "`{at}/{name}` stands in no schema");
                 }
             }
-            for name in schema["properties"]
-                .as_object()
-                .into_iter()
-                .flat_map(|object| object.keys())
-            {
-                meet(
-                    &format!("{at}/{name}"),
-                    resolved(&schema["properties"][name], all),
-                );
+            for name in schema["properties"].as_object().into_iter().flat_map(|object| object.keys()) {
+                meet(&format!("{at}/{name}"), resolved(&schema["properties"][name], all));
             }
         }
         Value::Array(entries) => {
@@ -95,10 +81,7 @@ fn walk(value: &Value, schema: &Value, all: &Value, at: &str, meet: &mut dyn FnM
 }
 
 fn resolved<'a>(schema: &'a Value, all: &'a Value) -> &'a Value {
-    let schema = schema["oneOf"]
-        .as_array()
-        .and_then(|any| any.iter().find(|s| s["type"] != "null"))
-        .unwrap_or(schema);
+    let schema = schema["oneOf"].as_array().and_then(|any| any.iter().find(|s| s["type"] != "null")).unwrap_or(schema);
     match schema["$ref"].as_str() {
         Some(name) => &all[name.rsplit('/').next().expect("a name")],
         None => schema,
@@ -107,9 +90,7 @@ fn resolved<'a>(schema: &'a Value, all: &'a Value) -> &'a Value {
 
 fn schemas() -> Value {
     let schemas: Vec<(String, RefOr<Schema>)> = schemas_of::<AdviceRequest>().into_iter().collect();
-    let object = schemas
-        .into_iter()
-        .map(|(name, schema)| (name, serde_json::to_value(schema).expect("JSON")));
+    let object = schemas.into_iter().map(|(name, schema)| (name, serde_json::to_value(schema).expect("JSON")));
     Value::Object(object.collect())
 }
 
@@ -120,36 +101,23 @@ fn a_request_that_says_everything_is_read_and_has_no_fault() {
 
 #[test]
 fn a_point_and_a_plant_are_enough() {
-    let request =
-        read(json!({"climate": {"latitude": -34.2, "longitude": 18.4}, "plant": {"type": "rose"}}));
+    let request = read(json!({"climate": {"latitude": -34.2, "longitude": 18.4}, "plant": {"type": "rose"}}));
     assert_eq!(pointers(&request), Vec::<String>::new());
-    assert_eq!(
-        (request.date, request.history, request.condition),
-        (None, None, None)
-    );
+    assert_eq!((request.date, request.history, request.condition), (None, None, None));
 }
 
 #[test]
 fn the_schema_and_the_check_know_the_same_ranges_and_lengths() {
     let (schemas, request) = (schemas(), everything());
     let mut limits = Vec::new();
-    walk(
-        &request,
-        &schemas["AdviceRequest"],
-        &schemas,
-        "",
-        &mut |at, schema| {
-            for bound in ["minimum", "maximum", "maxItems", "maxLength"] {
-                // Lists of twelve months are bounded by their type.
-                if let Some(value) = schema[bound]
-                    .as_f64()
-                    .filter(|_| schema["minItems"].is_null())
-                {
-                    limits.push((at.to_owned(), bound, value));
-                }
+    walk(&request, &schemas["AdviceRequest"], &schemas, "", &mut |at, schema| {
+        for bound in ["minimum", "maximum", "maxItems", "maxLength"] {
+            // Lists of twelve months are bounded by their type.
+            if let Some(value) = schema[bound].as_f64().filter(|_| schema["minItems"].is_null()) {
+                limits.push((at.to_owned(), bound, value));
             }
-        },
-    );
+        }
+    });
     limits.sort_by(|a, b| (&a.0, a.1).cmp(&(&b.0, b.1)));
     limits.dedup();
     let mut checked = 0;
@@ -163,47 +131,23 @@ fn the_schema_and_the_check_know_the_same_ranges_and_lengths() {
             serde_json::from_value::<AdviceRequest>(changed).map(|request| pointers(&request))
         };
         let list_of = |length: f64| {
-            let one = request
-                .pointer(&at)
-                .and_then(|list| list.get(0))
-                .cloned()
-                .expect("no empty list here");
+            let one = request.pointer(&at).and_then(|list| list.get(0)).cloned().expect("no empty list here");
             Value::Array(vec![one; length as usize])
         };
         let (within, beyond) = match bound {
             "minimum" => (json!(value), json!(value - 1.0)),
-            "maximum" if at.ends_with("harvest") || at == "/limit" => {
-                (json!(value as u16), json!(value as u16 + 1))
-            }
+            "maximum" if at.ends_with("harvest") || at == "/limit" => (json!(value as u16), json!(value as u16 + 1)),
             "maximum" => (json!(value), json!(value + 1.0)),
             "maxItems" => (list_of(value), list_of(value + 1.0)),
-            _ => (
-                json!("x".repeat(value as usize)),
-                json!("x".repeat(value as usize + 1)),
-            ),
+            _ => (json!("x".repeat(value as usize)), json!("x".repeat(value as usize + 1))),
         };
-        let within = if at == "/limit" && bound == "minimum" {
-            json!(1)
-        } else {
-            within
-        };
-        let within = if at.ends_with("harvest") && bound == "minimum" {
-            json!(0)
-        } else {
-            within
-        };
-        assert_eq!(
-            put(within).expect("within fits"),
-            Vec::<String>::new(),
-            "{at} {bound} {value}"
-        );
+        let within = if at == "/limit" && bound == "minimum" { json!(1) } else { within };
+        let within = if at.ends_with("harvest") && bound == "minimum" { json!(0) } else { within };
+        assert_eq!(put(within).expect("within fits"), Vec::<String>::new(), "{at} {bound} {value}");
         if let Ok(found) = put(beyond) {
             assert_eq!(found, [at.as_str()], "{at} beyond {bound} {value}");
         } else {
-            assert_eq!(
-                bound, "minimum",
-                "{at}: only a whole number below nought fails earlier"
-            );
+            assert_eq!(bound, "minimum", "{at}: only a whole number below nought fails earlier");
         }
         checked += 1;
     }
@@ -219,10 +163,7 @@ fn a_climate_is_given_in_one_form() {
         (json!({"latitude": 34.2}), vec!["/climate/longitude"]),
         (json!({"longitude": 34.2}), vec!["/climate"]),
         (json!({"id": "a", "area": "b"}), vec!["/climate/area"]),
-        (
-            json!({"id": "a", "latitude": 95, "longitude": 1}),
-            vec!["/climate/latitude", "/climate/latitude"],
-        ),
+        (json!({"id": "a", "latitude": 95, "longitude": 1}), vec!["/climate/latitude", "/climate/latitude"]),
         (json!({"id": "x".repeat(101)}), vec!["/climate/id"]),
         (json!({"area": "x".repeat(101)}), vec!["/climate/area"]),
         (
@@ -232,13 +173,7 @@ fn a_climate_is_given_in_one_form() {
         ),
     ] {
         let said = climate.to_string();
-        assert_eq!(
-            pointers(&read(
-                json!({"climate": climate, "plant": {"type": "rose"}})
-            )),
-            wrong,
-            "{said}"
-        );
+        assert_eq!(pointers(&read(json!({"climate": climate, "plant": {"type": "rose"}}))), wrong, "{said}");
     }
 }
 
@@ -249,25 +184,19 @@ fn what_does_not_go_together_is_said() {
     request["history"] = json!([{"date": "2026-09-01"}]);
     request["site"]["region"] = json!("California");
     request["plant"]["type"] = json!(" ");
-    assert_eq!(
-        pointers(&read(request)),
-        ["/plant/type", "/site/region", "/history/0", "/as_of"]
-    );
+    assert_eq!(pointers(&read(request)), ["/plant/type", "/site/region", "/history/0", "/as_of"]);
 }
 
 #[test]
 fn the_engine_is_told_all_that_was_said() {
     let mut request = everything();
     request["climate"]["frost"]["last"]["late"] = json!("02-28"); // what 29 February is taken for
-    let direct: Said =
-        serde_json::from_value(request.clone()).expect("the engine reads the same members");
+    let direct: Said = serde_json::from_value(request.clone()).expect("the engine reads the same members");
     let through = Said::from(read(request));
     let value = |said: &Said| serde_json::to_value(said).expect("JSON");
     assert_eq!(value(&through), value(&direct));
 
-    let least =
-        json!({"climate": {"latitude": -34.2, "longitude": 18.4}, "plant": {"type": "rose"}});
-    let direct: Said =
-        serde_json::from_value(least.clone()).expect("the engine reads the same members");
+    let least = json!({"climate": {"latitude": -34.2, "longitude": 18.4}, "plant": {"type": "rose"}});
+    let direct: Said = serde_json::from_value(least.clone()).expect("the engine reads the same members");
     assert_eq!(value(&Said::from(read(least))), value(&direct));
 }

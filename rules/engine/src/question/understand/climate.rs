@@ -2,7 +2,9 @@
 
 use lammas_agronomy::calendar::{ClimateDay, Day};
 use lammas_agronomy::origin::Origin;
-use lammas_agronomy::profile::{DailyWeather, Forecast, FrostTriple, GivenFrost, Humidity, Monthly, Normals, Profile, Radiation};
+use lammas_agronomy::profile::{
+    DailyWeather, Forecast, FrostTriple, GivenFrost, Humidity, Monthly, Normals, Profile, Radiation,
+};
 
 use super::super::pointer::Trouble;
 use super::super::said::{ClimateSaid, DaySaid, FrostDatesSaid};
@@ -33,7 +35,8 @@ pub fn profile(said: &ClimateSaid, base: &str) -> Result<Profile, Vec<Trouble>> 
     let (rh, dew) = (optional("rh_pct", &normals.rh_pct), optional("dew_point_c", &normals.dew_point_c));
     let wind_ms = optional("wind_ms", &normals.wind_ms);
     let (sun, solar) = (optional("sunshine_h", &normals.sunshine_h), optional("solar_mj", &normals.solar_mj));
-    let tmin_sd_k = said.tmin_sd_k.as_ref().and_then(|list| twelve(&format!("{base}/tmin_sd_k"), "tmin_sd_k", list, &mut troubles));
+    let tmin_sd_k =
+        said.tmin_sd_k.as_ref().and_then(|list| twelve(&format!("{base}/tmin_sd_k"), "tmin_sd_k", list, &mut troubles));
     let frost = said.frost.as_ref().map(|frost| GivenFrost {
         last: triple(&frost.last, &format!("{base}/frost/last"), &mut troubles),
         first: triple(&frost.first, &format!("{base}/frost/first"), &mut troubles),
@@ -63,7 +66,9 @@ pub fn profile(said: &ClimateSaid, base: &str) -> Result<Profile, Vec<Trouble>> 
     }
     match profile.check() {
         Ok(()) => Ok(profile),
-        Err(faults) => Err(faults.into_iter().map(|fault| Trouble::new(pointer(base, &fault.path), fault.words)).collect()),
+        Err(faults) => {
+            Err(faults.into_iter().map(|fault| Trouble::new(pointer(base, &fault.path), fault.words)).collect())
+        }
     }
 }
 
@@ -97,7 +102,11 @@ fn triple(said: &FrostDatesSaid, base: &str, troubles: &mut Vec<Trouble>) -> Fro
             .map_err(|fault| troubles.push(Trouble::new(format!("{base}/{name}"), fault.to_string())))
             .ok()
     };
-    FrostTriple { early: date("early", &said.early), median: date("median", &said.median), late: date("late", &said.late) }
+    FrostTriple {
+        early: date("early", &said.early),
+        median: date("median", &said.median),
+        late: date("late", &said.late),
+    }
 }
 
 fn day(said: &DaySaid) -> DailyWeather {

@@ -23,7 +23,11 @@ pub(super) fn signs(said: &Said, set: &Set, day: Day, troubles: &mut Vec<Trouble
         .signs
         .iter()
         .map(|sign| SignState {
-            seen: if listed.is_some() && (closely || sign.entry.seen == Seen::Plain) { Truth::False } else { Truth::Unknown },
+            seen: if listed.is_some() && (closely || sign.entry.seen == Seen::Plain) {
+                Truth::False
+            } else {
+                Truth::Unknown
+            },
             severity: None,
             share_pct: None,
             since: None,
@@ -36,7 +40,12 @@ pub(super) fn signs(said: &Said, set: &Set, day: Day, troubles: &mut Vec<Trouble
                     state.seen = Truth::False;
                 }
             }
-            None => troubles.push(Trouble::unknown(format!("/condition/not_seen/{at}"), "sign", id, set.names.signs.names())),
+            None => troubles.push(Trouble::unknown(
+                format!("/condition/not_seen/{at}"),
+                "sign",
+                id,
+                set.names.signs.names(),
+            )),
         }
     }
     for (at, entry) in listed.unwrap_or_default().iter().enumerate() {
@@ -50,7 +59,12 @@ fn one(at: usize, entry: &SignSaid, set: &Set, day: Day, states: &mut [SignState
     let severity = entry.severity.as_ref().and_then(|severity| {
         let found = SEVERITY.position(severity);
         if found.is_none() {
-            troubles.push(Trouble::unknown(format!("{here}/severity"), "severity", severity, SEVERITY.values.iter().copied()));
+            troubles.push(Trouble::unknown(
+                format!("{here}/severity"),
+                "severity",
+                severity,
+                SEVERITY.values.iter().copied(),
+            ));
         }
         found
     });
@@ -93,7 +107,13 @@ pub(super) fn wishes(said: &Said, set: &Set, troubles: &mut Vec<Trouble>) -> Vec
     ids(&said.wishes, "/wishes", "job", &set.names.jobs, troubles)
 }
 
-fn ids(list: &[String], pointer: &str, what: &str, index: &crate::compile::names::Index, troubles: &mut Vec<Trouble>) -> Vec<u16> {
+fn ids(
+    list: &[String],
+    pointer: &str,
+    what: &str,
+    index: &crate::compile::names::Index,
+    troubles: &mut Vec<Trouble>,
+) -> Vec<u16> {
     let mut found: Vec<u16> = Vec::new();
     for (at, id) in list.iter().enumerate() {
         match index.number(id) {

@@ -91,7 +91,8 @@ pub(super) fn site(said: &Said, book: &PlantBook, given: &mut [Reading], trouble
     for (fact, value) in choices_said(said) {
         if let Some(value) = choice(fact, value, troubles) {
             put(given, fact, Value::Choice(value), Origin::Given);
-        } else if let (Missing::Assumed(usual), FactType::Choice(list), None) = (fact.entry().missing, fact.entry().ty, value)
+        } else if let (Missing::Assumed(usual), FactType::Choice(list), None) =
+            (fact.entry().missing, fact.entry().ty, value)
             && let Some(usual) = list.position(usual)
         {
             put(given, fact, Value::Choice(usual), Origin::Assumed);
@@ -136,9 +137,15 @@ pub(super) fn region(said: &Said, troubles: &mut Vec<Trouble>) -> (Option<String
         let country = parts.next().unwrap_or_default();
         let rest: Vec<&str> = parts.collect();
         let upper = |text: &str| text.bytes().all(|b| b.is_ascii_uppercase() || b.is_ascii_digit());
-        let fits = country.len() == 2 && country.bytes().all(|b| b.is_ascii_uppercase()) && rest.len() <= 1 && rest.iter().all(|r| (1..=3).contains(&r.len()) && upper(r));
+        let fits = country.len() == 2
+            && country.bytes().all(|b| b.is_ascii_uppercase())
+            && rest.len() <= 1
+            && rest.iter().all(|r| (1..=3).contains(&r.len()) && upper(r));
         if !fits {
-            troubles.push(Trouble::new("/site/region", format!("`{code}` is no ISO 3166 code, expected such as `US-CA` or `GB`")));
+            troubles.push(Trouble::new(
+                "/site/region",
+                format!("`{code}` is no ISO 3166 code, expected such as `US-CA` or `GB`"),
+            ));
         }
     }
     let mut flags = said.site.region_flags.clone();

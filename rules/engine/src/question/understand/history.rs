@@ -23,9 +23,14 @@ pub(super) fn works(said: &Said, set: &Set, day: Day, troubles: &mut Vec<Trouble
         };
         let rule = look("rule", "rule", entry.rule.as_ref(), &set.names.rules);
         let job = look("job", "job", entry.job.as_ref(), &set.names.jobs);
-        // A caller who knows no more may name the class: `nitrogen`.
-        let class = entry.material.as_ref().and_then(|id| set.names.classes.wide(id));
-        let material = if class.is_some() { None } else { look("material", "material or class", entry.material.as_ref(), &set.names.materials) };
+        // A caller who knows no more may name the class: `nitrogen`. A material of that name comes first: it is the narrower word.
+        let is_material = entry.material.as_ref().is_some_and(|id| set.names.materials.wide(id).is_some());
+        let class = entry.material.as_ref().filter(|_| !is_material).and_then(|id| set.names.classes.wide(id));
+        let material = if class.is_some() {
+            None
+        } else {
+            look("material", "material or class", entry.material.as_ref(), &set.names.materials)
+        };
         if entry.rule.is_none() && entry.job.is_none() && entry.material.is_none() {
             troubles.push(Trouble::new(here.clone(), "a work needs a job, a rule or a material"));
         }

@@ -31,7 +31,12 @@ pub(super) fn traits(said: &Said, book: &PlantBook, troubles: &mut Vec<Trouble>)
                 (Some(value), Some(values)) => match values.number(value) {
                     Some(number) => Reading::new(Value::Choice(number), Origin::Given),
                     None => {
-                        troubles.push(Trouble::unknown(format!("/plant/traits/{}", escaped(name)), name, value, values.names()));
+                        troubles.push(Trouble::unknown(
+                            format!("/plant/traits/{}", escaped(name)),
+                            name,
+                            value,
+                            values.names(),
+                        ));
                         Reading::UNKNOWN
                     }
                 },
@@ -67,7 +72,9 @@ pub(super) fn facts(said: &Said, book: &PlantBook, day: Day, given: &mut [Readin
         Some(age) if book.habit.grown_after_years > 0.0 => (age / book.habit.grown_after_years).clamp(LEAST_SHARE, 1.0),
         _ => 1.0,
     };
-    for (fact, grown) in [(Fact::PlantHeight, book.habit.height_m), (Fact::PlantCanopyDiameter, book.habit.canopy_diameter_m)] {
+    for (fact, grown) in
+        [(Fact::PlantHeight, book.habit.height_m), (Fact::PlantCanopyDiameter, book.habit.canopy_diameter_m)]
+    {
         if given.get(fact as usize).is_none_or(|reading| !reading.value.is_there()) {
             put(given, fact, Value::Number(fact.entry().step.round(grown * share)), Origin::Assumed);
         }

@@ -46,15 +46,23 @@ pub(crate) fn places() -> Vec<Place> {
     places
 }
 
-/// A year whose temperatures follow the sun: mean, half the yearly range, half the daily range; warmest in July in the north.
-pub(crate) fn sine(latitude_deg: f64, mean_c: f64, amplitude_k: f64, half_day_k: f64) -> Profile {
-    let shift = if latitude_deg < 0.0 { 6 } else { 0 };
-    let month = |at: usize| {
-        let angle = std::f64::consts::TAU * f64::from(u8::try_from((at + 12 - 6 - shift) % 12).unwrap()) / 12.0;
-        mean_c + amplitude_k * libm::cos(angle)
+/// A year whose temperatures follow one wave: mean, half the yearly range, half the daily range, and the warmest day (1 to 365).
+pub(crate) fn year(latitude_deg: f64, mean_c: f64, amplitude_k: f64, half_day_k: f64, warmest: f64) -> Profile {
+    let mut first = 0.0;
+    let middles = DAYS_IN_MONTH.map(|length| {
+        let middle = first + f64::from(length) / 2.0;
+        first += f64::from(length);
+        middle
+    });
+    let of = |by: f64| {
+        middles.map(|middle| mean_c + by + amplitude_k * libm::cos(std::f64::consts::TAU * (middle - warmest) / 365.0))
     };
-    let of = |by: f64| std::array::from_fn(|at| month(at) + by);
     Profile::of_temperatures(latitude_deg, of(-half_day_k), of(half_day_k))
+}
+
+/// The same with the warmest day in July, or in January south of the equator.
+pub(crate) fn sine(latitude_deg: f64, mean_c: f64, amplitude_k: f64, half_day_k: f64) -> Profile {
+    year(latitude_deg, mean_c, amplitude_k, half_day_k, if latitude_deg < 0.0 { 18.0 } else { 200.0 })
 }
 
 /// Invented extremes: no seasons, eternal frost, no frost but seasons, a short hot summer, hardly any growth.
@@ -138,9 +146,22 @@ fn extras() -> impl Strategy<Value = Extras> {
     let day = || (-8.0..28.0_f64, 2.0..18.0_f64, 0.0..25.0_f64);
     let forecast = weighted(0.5, (-1_i32..=4, vec(day(), 3..=14)));
     let observed = weighted(0.3, vec(day(), 5..=40));
-    (any::<bool>(), proptest::bool::weighted(0.15), proptest::bool::weighted(0.2), weighted(0.2, frost()), forecast, observed).prop_map(
-        |(mirror, no_rain, estimated, frost, forecast, observed)| Extras { mirror, no_rain, estimated, frost, forecast, observed },
+    (
+        any::<bool>(),
+        proptest::bool::weighted(0.15),
+        proptest::bool::weighted(0.2),
+        weighted(0.2, frost()),
+        forecast,
+        observed,
     )
+        .prop_map(|(mirror, no_rain, estimated, frost, forecast, observed)| Extras {
+            mirror,
+            no_rain,
+            estimated,
+            frost,
+            forecast,
+            observed,
+        })
 }
 
 /// Any climate, as it stands on a day.
@@ -159,7 +180,10 @@ pub(crate) struct ClimateSpec {
 impl ClimateSpec {
     /// The profile for a question on a day: forecast and records lie around it.
     pub(crate) fn on(&self, day: Day) -> Profile {
-        let all: Vec<Place> = places().into_iter().chain(extremes().into_iter().flat_map(|place| [place.clone(), place.clone(), place])).collect();
+        let all: Vec<Place> = places()
+            .into_iter()
+            .chain(extremes().into_iter().flat_map(|place| [place.clone(), place.clone(), place]))
+            .collect();
         let mut profile = all[self.at].profile.clone();
         let extras = &self.extras;
         if extras.mirror {
@@ -174,12 +198,20 @@ impl ClimateSpec {
         profile.frost = extras.frost;
         if let Some((age, days)) = &extras.forecast {
             let issued = day - *age;
-            let days = days.iter().zip(0..).map(|((tmin, range, rain), ahead)| weather(issued + ahead, *tmin, *range, *rain)).collect();
+            let days = days
+                .iter()
+                .zip(0..)
+                .map(|((tmin, range, rain), ahead)| weather(issued + ahead, *tmin, *range, *rain))
+                .collect();
             profile.forecast = Some(Forecast { issued, days });
         }
         if let Some(days) = &extras.observed {
             let first = day - i32::try_from(days.len()).unwrap();
-            profile.observations = days.iter().zip(0..).map(|((tmin, range, rain), at)| weather(first + at, *tmin, *range, *rain)).collect();
+            profile.observations = days
+                .iter()
+                .zip(0..)
+                .map(|((tmin, range, rain), at)| weather(first + at, *tmin, *range, *rain))
+                .collect();
         }
         assert_eq!(profile.check(), Ok(()));
         profile

@@ -115,7 +115,8 @@ const OF_THE_DAY: &[&str] = &[
 ];
 
 /// Over traits by their short names.
-const TRAITS: &[&str] = &["flowering = repeat", "form = climber", "flowering != once or form = bush", "not (form = bush)"];
+const TRAITS: &[&str] =
+    &["flowering = repeat", "form = climber", "flowering != once or form = bush", "not (form = bush)"];
 
 fn joined(leaf: impl Strategy<Value = String> + 'static, deepest: u32) -> BoxedStrategy<String> {
     leaf.prop_recursive(deepest, 8, 3, |inner| {
@@ -142,7 +143,34 @@ pub(crate) fn hold() -> BoxedStrategy<String> {
 
 /// A condition of markers of temperature and of what the caller says, for mirrored climates.
 pub(crate) fn mirrored() -> BoxedStrategy<String> {
-    let of_rain_or_sums = |text: &&str| ["rain", "et0", "rh ", "wind", "heat", "done", "count", "last(", "since", "harvest", "planted", "daylength", "season.half", "year", "dry", "wet", "tmax", "tmin", "tmean", "soil_10", "frost.chance", "stage"].iter().any(|word| text.contains(word));
+    let of_rain_or_sums = |text: &&str| {
+        [
+            "rain",
+            "et0",
+            "rh ",
+            "wind",
+            "heat",
+            "done",
+            "count",
+            "last(",
+            "since",
+            "harvest",
+            "planted",
+            "daylength",
+            "season.half",
+            "year",
+            "dry",
+            "wet",
+            "tmax",
+            "tmin",
+            "tmean",
+            "soil_10",
+            "frost.chance",
+            "stage",
+        ]
+        .iter()
+        .any(|word| text.contains(word))
+    };
     let list: Vec<&str> = LASTING.iter().copied().filter(|text| !of_rain_or_sums(text)).collect();
     joined(select(list).prop_map(str::to_owned), 2)
 }

@@ -2,6 +2,7 @@
 
 pub(crate) mod climates;
 pub(crate) mod conditions;
+pub(crate) mod hiding;
 pub(crate) mod questions;
 pub(crate) mod rules;
 pub(crate) mod windows;

@@ -3,14 +3,23 @@
 use std::collections::BTreeMap;
 
 use chrono::{Days, NaiveDate};
-use lammas_engine::question::said::{ConditionSaid, PlantSaid, Said, SignSaid, SiteSaid, SoilSaid, WaterSaid, WeatherSaid, WorkSaid};
+use lammas_engine::question::said::{
+    ConditionSaid, PlantSaid, Said, SignSaid, SiteSaid, SoilSaid, WaterSaid, WeatherSaid, WorkSaid,
+};
 use proptest::collection::vec;
 use proptest::option::{self, weighted};
 use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 
-const SIGNS: &[&str] =
-    &["spent-blooms", "crowded-centre", "webbing", "speckled-leaves", "yellow-between-veins", "frost-damage", "root-rot"];
+const SIGNS: &[&str] = &[
+    "spent-blooms",
+    "crowded-centre",
+    "webbing",
+    "speckled-leaves",
+    "yellow-between-veins",
+    "frost-damage",
+    "root-rot",
+];
 
 fn word(list: &'static [&'static str]) -> impl Strategy<Value = Option<String>> {
     option::of(select(list).prop_map(str::to_owned))
@@ -69,11 +78,21 @@ fn sites() -> impl Strategy<Value = SiteSaid> {
         word(&["fast", "good", "poor"]),
         word(&["dry", "moist", "wet"]),
     );
-    let words = (word(&["ground", "container"]), word(&["full-sun", "shade", "afternoon-sun"]), word(&["sheltered", "open", "windy"]));
-    let truths = (option::of(any::<bool>()), weighted(0.3, any::<bool>()), option::of(any::<bool>()), option::of(any::<bool>()));
+    let words = (
+        word(&["ground", "container"]),
+        word(&["full-sun", "shade", "afternoon-sun"]),
+        word(&["sheltered", "open", "windy"]),
+    );
+    let truths =
+        (option::of(any::<bool>()), weighted(0.3, any::<bool>()), option::of(any::<bool>()), option::of(any::<bool>()));
     let region = (word(&["US", "US-CA", "GB", "AU-VIC"]), any::<bool>());
     (soil, words, truths, region).prop_map(
-        |((ph, texture, drainage, moisture), (planting, exposure, wind), (mulched, frost_hollow, bees_working, food_use), (region, flag))| SiteSaid {
+        |(
+            (ph, texture, drainage, moisture),
+            (planting, exposure, wind),
+            (mulched, frost_hollow, bees_working, food_use),
+            (region, flag),
+        )| SiteSaid {
             planting,
             exposure,
             wind,
@@ -91,9 +110,14 @@ fn sites() -> impl Strategy<Value = SiteSaid> {
 
 fn sign(date: NaiveDate) -> impl Strategy<Value = SignSaid> {
     let grade = word(&["slight", "moderate", "severe"]);
-    (select(SIGNS), grade, option::of((0..=100).prop_map(f64::from)), option::of(0_u64..40)).prop_map(move |(sign, severity, share_pct, since)| {
-        SignSaid { sign: sign.to_owned(), severity, share_pct, since: since.map(|days| ago(date, days)) }
-    })
+    (select(SIGNS), grade, option::of((0..=100).prop_map(f64::from)), option::of(0_u64..40)).prop_map(
+        move |(sign, severity, share_pct, since)| SignSaid {
+            sign: sign.to_owned(),
+            severity,
+            share_pct,
+            since: since.map(|days| ago(date, days)),
+        },
+    )
 }
 
 fn conditions(date: NaiveDate) -> impl Strategy<Value = ConditionSaid> {
@@ -103,28 +127,43 @@ fn conditions(date: NaiveDate) -> impl Strategy<Value = ConditionSaid> {
     (signs, not_seen, weighted(0.3, Just(())), problems, word(&["weak", "normal", "strong"])).prop_map(
         |(signs, not_seen, closely, problems, vigour)| {
             let owned = |list: Vec<&str>| list.into_iter().map(str::to_owned).collect();
-            ConditionSaid { signs, not_seen: owned(not_seen), looked_closely: closely.is_some(), words: None, vigour, problems: owned(problems) }
+            ConditionSaid {
+                signs,
+                not_seen: owned(not_seen),
+                looked_closely: closely.is_some(),
+                words: None,
+                vigour,
+                problems: owned(problems),
+            }
         },
     )
 }
 
 /// Works; ids of rules are only known with the pack.
 fn works(date: NaiveDate, rules: Vec<String>) -> impl Strategy<Value = Vec<WorkSaid>> {
-    let job = || select(&["prune", "feed", "treat-pest", "treat-disease", "water", "mulch", "transplant", "deadhead"][..]).prop_map(str::to_owned);
-    let material = || select(&["urea", "compost", "oil-spray", "soap-spray", "sulphur-dust", "copper-salt", "nitrogen", "oil"][..]).prop_map(str::to_owned);
+    let job = || {
+        select(&["prune", "feed", "treat-pest", "treat-disease", "water", "mulch", "transplant", "deadhead"][..])
+            .prop_map(str::to_owned)
+    };
+    let material = || {
+        select(&["urea", "compost", "oil-spray", "soap-spray", "sulphur-dust", "copper-salt", "nitrogen", "oil"][..])
+            .prop_map(str::to_owned)
+    };
     let what = prop_oneof![
         3 => job().prop_map(|job| (Some(job), None, None)),
         2 => (job(), material()).prop_map(|(job, material)| (Some(job), Some(material), None)),
         1 => material().prop_map(|material| (None, Some(material), None)),
         4 => select(rules).prop_map(|rule| (None, None, Some(rule))),
     ];
-    let one = (what, prop_oneof![3 => 0_u64..30, 1 => 30_u64..120], option::of(0_u16..60)).prop_map(move |((job, material, rule), days, wait)| WorkSaid {
-        job,
-        rule,
-        material,
-        date: Some(ago(date, days)),
-        label_days_to_harvest: wait,
-    });
+    let one = (what, prop_oneof![3 => 0_u64..30, 1 => 30_u64..120], option::of(0_u16..60)).prop_map(
+        move |((job, material, rule), days, wait)| WorkSaid {
+            job,
+            rule,
+            material,
+            date: Some(ago(date, days)),
+            label_days_to_harvest: wait,
+        },
+    );
     vec(one, 0..=5)
 }
 

@@ -27,8 +27,19 @@ struct Links {
 }
 
 const TASKS: &[&str] = &[
-    "prune", "prune", "protect-frost", "protect-heat", "feed", "feed", "transplant", "treat-pest", "treat-disease", "water", "mulch",
-    "harvest", "deadhead",
+    "prune",
+    "prune",
+    "protect-frost",
+    "protect-heat",
+    "feed",
+    "feed",
+    "transplant",
+    "treat-pest",
+    "treat-disease",
+    "water",
+    "mulch",
+    "harvest",
+    "deadhead",
 ];
 const MATERIALS: &[&str] = &["urea", "compost", "oil-spray", "soap-spray", "sulphur-dust", "copper-salt"];
 
@@ -59,8 +70,9 @@ fn whom(traits: bool) -> BoxedStrategy<String> {
 }
 
 fn hold() -> impl Strategy<Value = String> {
-    (conditions::hold(), proptest::bool::weighted(0.15))
-        .prop_map(|(condition, strict)| format!("{{if: \"{condition}\", because: {{en: B}}{}}}", if strict { ", strict: true" } else { "" }))
+    (conditions::hold(), proptest::bool::weighted(0.15)).prop_map(|(condition, strict)| {
+        format!("{{if: \"{condition}\", because: {{en: B}}{}}}", if strict { ", strict: true" } else { "" })
+    })
 }
 
 fn weight() -> impl Strategy<Value = Vec<String>> {
@@ -79,7 +91,8 @@ fn outside() -> impl Strategy<Value = Option<String>> {
         0.5,
         (any::<bool>(), any::<bool>(), any::<bool>()).prop_map(|(early, late, never)| {
             let words = [(early, "early"), (late, "late"), (never, "never")];
-            let shown: Vec<String> = words.iter().filter(|(yes, _)| *yes).map(|(_, word)| format!("{word}: {{en: O}}")).collect();
+            let shown: Vec<String> =
+                words.iter().filter(|(yes, _)| *yes).map(|(_, word)| format!("{word}: {{en: O}}")).collect();
             format!("outside: {{{}}}", shown.join(", "))
         }),
     )
@@ -87,7 +100,8 @@ fn outside() -> impl Strategy<Value = Option<String>> {
 
 fn repeat() -> impl Strategy<Value = Option<String>> {
     let every = (3_u16..=20, 0_u16..=20).prop_map(|(least, more)| format!("every: {least}..{} days", least + more));
-    let at_most = (1_u16..=3, 10_u16..=120).prop_map(|(times, within)| format!("at_most: {{times: {times}, within: {within} days}}"));
+    let at_most = (1_u16..=3, 10_u16..=120)
+        .prop_map(|(times, within)| format!("at_most: {{times: {times}, within: {within} days}}"));
     weighted(
         0.25,
         prop_oneof![
@@ -107,7 +121,8 @@ fn keep_apart() -> impl Strategy<Value = Option<String>> {
     ];
     weighted(0.2, vec((what, 1_u16..=21), 1..=2)).prop_map(|list| {
         list.map(|list| {
-            let inside: Vec<String> = list.into_iter().map(|(what, days)| format!("{{{what}, days: {days}}}")).collect();
+            let inside: Vec<String> =
+                list.into_iter().map(|(what, days)| format!("{{{what}, days: {days}}}")).collect();
             format!("keep_apart: [{}]", inside.join(", "))
         })
     })
@@ -124,55 +139,64 @@ fn window_field(windows: &[Pattern]) -> Option<String> {
 type Work = (&'static str, Option<&'static str>, Vec<&'static str>);
 
 fn work() -> impl Strategy<Value = Work> {
-    (select(TASKS), weighted(0.4, select(&["hard", "overhead"][..])), vec(select(MATERIALS), 0..=2)).prop_map(|(job, manner, mut materials)| {
-        materials.sort_unstable();
-        materials.dedup();
-        // Only works that spread something carry materials.
-        if !matches!(job, "feed" | "treat-pest" | "treat-disease" | "mulch" | "water") {
-            materials.clear();
-        }
-        (job, manner, materials)
-    })
+    (select(TASKS), weighted(0.4, select(&["hard", "overhead"][..])), vec(select(MATERIALS), 0..=2)).prop_map(
+        |(job, manner, mut materials)| {
+            materials.sort_unstable();
+            materials.dedup();
+            // Only works that spread something carry materials.
+            if !matches!(job, "feed" | "treat-pest" | "treat-disease" | "mulch" | "water") {
+                materials.clear();
+            }
+            (job, manner, materials)
+        },
+    )
 }
 
 fn links() -> impl Strategy<Value = Links> {
     let other = || (0_usize..64, prop_oneof![2 => Just(0_u16), 1 => 1_u16..=14]);
-    (weighted(0.15, other()), weighted(0.15, other()), weighted(0.12, 0_usize..64), weighted(0.1, 3_u16..=20)).prop_map(
-        |(after, before, clashes, alternate)| Links { after, before, clashes, alternate, blocks_rule: None },
-    )
+    (weighted(0.15, other()), weighted(0.15, other()), weighted(0.12, 0_usize..64), weighted(0.1, 3_u16..=20))
+        .prop_map(|(after, before, clashes, alternate)| Links { after, before, clashes, alternate, blocks_rule: None })
 }
 
 fn common(kind: &'static str) -> Vec<String> {
-    vec![field("kind", kind), field("title", &texts("T")), field("why", &texts("W")), "sources: [common-practice]".to_owned()]
+    vec![
+        field("kind", kind),
+        field("title", &texts("T")),
+        field("why", &texts("W")),
+        "sources: [common-practice]".to_owned(),
+    ]
 }
 
 fn task() -> impl Strategy<Value = RuleSpec> {
-    let first = (whom(true), windows::windows(), weighted(0.7, conditions::when()), vec(hold(), 0..=2), outside(), weight());
+    let first =
+        (whom(true), windows::windows(), weighted(0.7, conditions::when()), vec(hold(), 0..=2), outside(), weight());
     let second = (work(), repeat(), keep_apart(), links(), proptest::bool::weighted(0.1));
     let kind = prop_oneof![9 => Just("task"), 1 => Just("avoid")];
-    (kind, first, second).prop_map(|(kind, (whom, windows, when, holds, outside, weight), (work, repeat, apart, links, strict))| {
-        let mut fields = common(kind);
-        fields.push(field("for", &whom));
-        fields.extend(window_field(&windows));
-        fields.extend(when.map(|when| format!("when: \"{when}\"")));
-        if !holds.is_empty() {
-            fields.push(format!("hold: [{}]", holds.join(", ")));
-        }
-        fields.extend(outside);
-        fields.extend(weight);
-        let (job, manner, materials) = work;
-        fields.push(field("job", job));
-        fields.extend(manner.map(|manner| field("manner", manner)));
-        if !materials.is_empty() {
-            fields.push(format!("materials: [{}]", materials.join(", ")));
-        }
-        fields.extend(repeat);
-        fields.extend(apart);
-        if strict {
-            fields.push("strict: true".to_owned());
-        }
-        RuleSpec { prefix: "any", fields, links }
-    })
+    (kind, first, second).prop_map(
+        |(kind, (whom, windows, when, holds, outside, weight), (work, repeat, apart, links, strict))| {
+            let mut fields = common(kind);
+            fields.push(field("for", &whom));
+            fields.extend(window_field(&windows));
+            fields.extend(when.map(|when| format!("when: \"{when}\"")));
+            if !holds.is_empty() {
+                fields.push(format!("hold: [{}]", holds.join(", ")));
+            }
+            fields.extend(outside);
+            fields.extend(weight);
+            let (job, manner, materials) = work;
+            fields.push(field("job", job));
+            fields.extend(manner.map(|manner| field("manner", manner)));
+            if !materials.is_empty() {
+                fields.push(format!("materials: [{}]", materials.join(", ")));
+            }
+            fields.extend(repeat);
+            fields.extend(apart);
+            if strict {
+                fields.push("strict: true".to_owned());
+            }
+            RuleSpec { prefix: "any", fields, links }
+        },
+    )
 }
 
 fn know() -> impl Strategy<Value = RuleSpec> {
@@ -195,20 +219,22 @@ fn guard() -> impl Strategy<Value = RuleSpec> {
         Just("jobs: [treat-pest, treat-disease], plants: [rose]".to_owned()),
     ];
     let first = (whom(true), windows::windows(), weighted(0.9, conditions::hold()));
-    (first, blocks, weighted(0.2, 0_usize..64), proptest::bool::weighted(0.2)).prop_map(|((whom, windows, when), blocks, rule, strict)| {
-        let mut fields = common("avoid");
-        fields.push(field("for", &whom));
-        fields.extend(window_field(&windows));
-        fields.extend(when.map(|when| format!("when: \"{when}\"")));
-        fields.extend(["evidence: consensus".to_owned(), "strength: avoid".to_owned()]);
-        if strict {
-            fields.push("strict: true".to_owned());
-        }
-        if rule.is_none() {
-            fields.push(format!("blocks: {{{blocks}}}"));
-        }
-        RuleSpec { prefix: "guard", fields, links: Links { blocks_rule: rule, ..Links::default() } }
-    })
+    (first, blocks, weighted(0.2, 0_usize..64), proptest::bool::weighted(0.2)).prop_map(
+        |((whom, windows, when), blocks, rule, strict)| {
+            let mut fields = common("avoid");
+            fields.push(field("for", &whom));
+            fields.extend(window_field(&windows));
+            fields.extend(when.map(|when| format!("when: \"{when}\"")));
+            fields.extend(["evidence: consensus".to_owned(), "strength: avoid".to_owned()]);
+            if strict {
+                fields.push("strict: true".to_owned());
+            }
+            if rule.is_none() {
+                fields.push(format!("blocks: {{{blocks}}}"));
+            }
+            RuleSpec { prefix: "guard", fields, links: Links { blocks_rule: rule, ..Links::default() } }
+        },
+    )
 }
 
 /// Three to twelve rules.

@@ -9,11 +9,21 @@ pub(crate) type Pattern = (&'static str, &'static str, &'static str, bool);
 /// Every kind of pair: rising and falling, the same marker, two of a kind, wet, of the plant, one side only, with `else`.
 pub(crate) const PATTERNS: &[Pattern] = &[
     ("hot_season.end - 4 weeks", "hot_season.end - 2 weeks", "first_frost.median - 8 weeks", false),
-    ("hot_season.end - 4 weeks else warmest_week - 1 week", "hot_season.end - 2 weeks else warmest_week + 1 week", "first_frost.median - 8 weeks", false),
+    (
+        "hot_season.end - 4 weeks else warmest_week - 1 week",
+        "hot_season.end - 2 weeks else warmest_week + 1 week",
+        "first_frost.median - 8 weeks",
+        false,
+    ),
     ("growing.start + 3 weeks", "", "first_frost.median - 8 weeks", false),
     ("last_frost.late + 2 weeks", "", "hot_season.start - 4 weeks", false),
     ("last_frost.median - 6 weeks", "last_frost.median - 4 weeks", "last_frost.median - 2 weeks", false),
-    ("last_frost.median - 6 weeks else coldest_week + 2 weeks", "", "last_frost.median - 2 weeks else coldest_week + 6 weeks", false),
+    (
+        "last_frost.median - 6 weeks else coldest_week + 2 weeks",
+        "",
+        "last_frost.median - 2 weeks else coldest_week + 6 weeks",
+        false,
+    ),
     ("first_frost.median + 2 weeks", "coldest_week", "last_frost.median - 6 weeks", false),
     ("growing.start", "", "growing.end", false),
     ("growing.end", "", "growing.start", false),

@@ -6,8 +6,26 @@ use lammas_engine::read::{PackFile, read};
 const HEADER: &str = "{name: t, version: 2026.1.1, languages: [en], title: {en: T}}";
 
 const JOBS: [&str; 20] = [
-    "amend-soil", "clean-up", "deadhead", "divide", "feed", "harvest", "mow", "mulch", "plant", "propagate", "protect-frost",
-    "protect-heat", "prune", "scout", "sow", "store", "thin", "transplant", "treat-disease", "treat-pest",
+    "amend-soil",
+    "clean-up",
+    "deadhead",
+    "divide",
+    "feed",
+    "harvest",
+    "mow",
+    "mulch",
+    "plant",
+    "propagate",
+    "protect-frost",
+    "protect-heat",
+    "prune",
+    "scout",
+    "sow",
+    "store",
+    "thin",
+    "transplant",
+    "treat-disease",
+    "treat-pest",
 ];
 const MORE_JOBS: [&str; 2] = ["train", "water"];
 const CLASSES: [&str; 6] = ["nitrogen", "oil", "soap", "sulphur", "copper", "organic"];

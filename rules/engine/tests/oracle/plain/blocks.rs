@@ -111,10 +111,12 @@ impl World<'_> {
         guards
             .filter(|guard| {
                 let Some(blocks) = &guard.blocks else { return false };
-                let has = |list: &[lammas_engine::pack::At<String>], id: &str| list.iter().any(|entry| entry.value == id);
+                let has =
+                    |list: &[lammas_engine::pack::At<String>], id: &str| list.iter().any(|entry| entry.value == id);
                 let job = rule.job.as_ref().is_some_and(|job| has(&blocks.jobs, &job.value));
                 let material = rule.materials.iter().any(|m| has(&blocks.materials, &m.value));
-                let class = blocks.classes.iter().any(|c| rule.materials.iter().any(|m| self.has_class(&m.value, &c.value)));
+                let class =
+                    blocks.classes.iter().any(|c| rule.materials.iter().any(|m| self.has_class(&m.value, &c.value)));
                 rule.kind == Kind::Task
                     && (blocks.plants.is_empty() || has(&blocks.plants, &self.said.plant.kind))
                     && (blocks.jobs.is_empty() || job)
@@ -143,7 +145,13 @@ impl World<'_> {
             {
                 self.missing(&when, Names::Full, curve, &mut reads);
             }
-            let of = |name: String| Read { written: name.clone(), name, of_the_day: false, known: false, origin: lammas_agronomy::origin::Origin::Given };
+            let of = |name: String| Read {
+                written: name.clone(),
+                name,
+                of_the_day: false,
+                known: false,
+                origin: lammas_agronomy::origin::Origin::Given,
+            };
             if window == Truth::Unknown {
                 reads.push(of("window".to_owned()));
             }
@@ -184,7 +192,9 @@ impl World<'_> {
         let mut days = 0;
         for apart in self.separations(rule) {
             let is_it = match (&apart.material, &apart.class, &apart.job) {
-                (Some(what), _, _) | (_, Some(what), _) => self.materials_of(work).iter().any(|m| self.has_class(m, &what.value)),
+                (Some(what), _, _) | (_, Some(what), _) => {
+                    self.materials_of(work).iter().any(|m| self.has_class(m, &what.value))
+                }
                 (_, _, Some(job)) => self.job_of(work) == Some(&job.value),
                 _ => false,
             };
@@ -216,7 +226,8 @@ impl World<'_> {
             what.is_some_and(|what| all.into_iter().any(|m| self.has_class(m, &what.value) && self.is_hazardous(m)))
         };
         let own = self.separations(rule);
-        let by_materials = || self.pack.materials.iter().filter(|m| m.entry.keep_apart.iter().any(|apart| self.is(rule, apart)));
+        let by_materials =
+            || self.pack.materials.iter().filter(|m| m.entry.keep_apart.iter().any(|apart| self.is(rule, apart)));
         let others = || self.pack.rules.iter().map(|r| &r.entry).filter(|other| other.id.value != rule.id.value);
         let by_rules = || others().filter(|other| other.keep_apart.iter().any(|apart| self.is(rule, apart)));
         let waits_for = || others().filter(|other| self.days_after(other, rule) > 0);
@@ -236,14 +247,20 @@ impl World<'_> {
             }
             return;
         };
-        let latest = |days: &dyn Fn(&WorkSaid) -> i32| works.iter().map(|(day, work)| *day + days(work)).filter(|free| *free > self.day).max();
+        let latest = |days: &dyn Fn(&WorkSaid) -> i32| {
+            works.iter().map(|(day, work)| *day + days(work)).filter(|free| *free > self.day).max()
+        };
         if let Some(until) = latest(&|work| self.apart_from(rule, work)) {
             out.held.push(format!("apart until {}", until.date()));
         }
         for other in self.pack.rules.iter().map(|r| &r.entry) {
             let days = i32::from(self.days_after(other, rule));
             // What was done last counts.
-            let last = works.iter().filter(|(_, work)| work.rule.as_deref() == Some(&other.id.value)).map(|(day, _)| *day).max();
+            let last = works
+                .iter()
+                .filter(|(_, work)| work.rule.as_deref() == Some(&other.id.value))
+                .map(|(day, _)| *day)
+                .max();
             if let Some(until) = last.map(|day| day + days).filter(|until| *until > self.day) {
                 out.held.push(format!("apart from {} until {}", other.id.value, until.date()));
             }
@@ -258,14 +275,17 @@ impl World<'_> {
         }
         let same_job = rule.job.is_some() && work.job.as_ref() == rule.job.as_ref().map(|job| &job.value);
         let same_material = work.material.as_ref().is_some_and(|done| {
-            rule.materials.iter().any(|own| own.value == *done || !self.is_material(done) && self.has_class(&own.value, done))
+            rule.materials
+                .iter()
+                .any(|own| own.value == *done || !self.is_material(done) && self.has_class(&own.value, done))
         });
         same_job && (rule.materials.is_empty() || same_material)
     }
 
     fn repeats(&self, rule: &RuleEntry, out: &mut Blocks) {
         let (Some(repeat), Some(works)) = (&rule.repeat, self.works()) else { return };
-        let own: Vec<Day> = works.into_iter().filter(|(_, work)| self.is_own_work(rule, work)).map(|(day, _)| day).collect();
+        let own: Vec<Day> =
+            works.into_iter().filter(|(_, work)| self.is_own_work(rule, work)).map(|(day, _)| day).collect();
         if let (Some(every), Some(last)) = (&repeat.every, own.iter().max()) {
             let (least, most) = span_of_days(&every.value);
             if self.day - *last < least {
@@ -293,7 +313,9 @@ impl World<'_> {
             self.pack.rules.iter().map(|r| &r.entry).find(|other| own(other).as_deref() == Some(&rule.id.value))
         });
         // Nobody takes turns with what is not for this plant.
-        let Some(partner) = partner.filter(|partner| self.rules().iter().any(|of_plant| of_plant.id.value == partner.id.value)) else {
+        let Some(partner) =
+            partner.filter(|partner| self.rules().iter().any(|of_plant| of_plant.id.value == partner.id.value))
+        else {
             return;
         };
         let gap = rule.alternate.as_ref().or(partner.alternate.as_ref()).map_or(0, |a| span_of_days(&a.gap.value).1);

@@ -21,7 +21,9 @@ impl World<'_> {
     fn points(&self, problem: &ProblemEntry) -> i32 {
         let mut points = 0;
         let signs = &problem.signs;
-        for (list, if_true, if_false) in [(&signs.always, 4, -4), (&signs.often, 2, -1), (&signs.sometimes, 1, 0), (&signs.never, -6, 0)] {
+        for (list, if_true, if_false) in
+            [(&signs.always, 4, -4), (&signs.often, 2, -1), (&signs.sometimes, 1, 0), (&signs.never, -6, 0)]
+        {
             for sign in list {
                 points += match self.seen(sign) {
                     Truth::True => if_true,
@@ -44,7 +46,8 @@ impl World<'_> {
     pub(crate) fn causes(&self) -> Vec<(&str, i32)> {
         let mut shown: Vec<(&str, i32, u8)> = Vec::new();
         for problem in self.pack.problems.iter().map(|p| &p.entry) {
-            let leads = problem.signs.always.iter().chain(&problem.signs.often).any(|sign| self.seen(sign) == Truth::True);
+            let leads =
+                problem.signs.always.iter().chain(&problem.signs.often).any(|sign| self.seen(sign) == Truth::True);
             let points = self.points(problem);
             if self.gets(&problem.id.value) && leads && points > 0 {
                 shown.push((&problem.id.value, points, problem.impact));

@@ -22,13 +22,17 @@ impl World<'_> {
     /// Opposed jobs on one plant and day.
     fn opposed_jobs(&self, a: &RuleEntry, b: &RuleEntry) -> bool {
         let job = |rule: &RuleEntry| rule.job.as_ref().map_or(String::new(), |job| job.value.clone());
-        let with = |rule: &RuleEntry, classes: &[&str]| rule.materials.iter().any(|m| classes.iter().any(|c| self.has_class(&m.value, c)));
+        let with = |rule: &RuleEntry, classes: &[&str]| {
+            rule.materials.iter().any(|m| classes.iter().any(|c| self.has_class(&m.value, c)))
+        };
         // A sprinkler wets the leaves whatever the rule says.
         let sprinkled = self.said.water.method.as_deref() == Some("sprinkler");
         let one_way = |a: &RuleEntry, b: &RuleEntry| match (job(a).as_str(), job(b).as_str()) {
             ("prune", "protect-frost" | "protect-heat") | ("feed", "transplant") => true,
             ("transplant", "prune") => b.manner == Some(Manner::Hard),
-            ("treat-pest" | "treat-disease", "water") => with(a, &["oil", "soap", "sulphur"]) && (sprinkled || b.manner == Some(Manner::Overhead)),
+            ("treat-pest" | "treat-disease", "water") => {
+                with(a, &["oil", "soap", "sulphur"]) && (sprinkled || b.manner == Some(Manner::Overhead))
+            }
             ("feed", "protect-frost") => with(a, &["nitrogen"]),
             _ => false,
         };
@@ -37,7 +41,8 @@ impl World<'_> {
 
     fn clash(&self, a: &RuleEntry, b: &RuleEntry) -> bool {
         let names = |a: &RuleEntry, b: &RuleEntry| a.clashes.iter().any(|id| id.value == b.id.value);
-        let ordered = |a: &RuleEntry, b: &RuleEntry| a.before.iter().chain(&a.after).any(|order| order.value.rule == b.id.value);
+        let ordered =
+            |a: &RuleEntry, b: &RuleEntry| a.before.iter().chain(&a.after).any(|order| order.value.rule == b.id.value);
         if a.kind == Kind::Know || b.kind == Kind::Know || ordered(a, b) || ordered(b, a) {
             return false;
         }
@@ -108,7 +113,11 @@ impl World<'_> {
                         if clash {
                             held.push(format!("clash with {}", winner.id.value));
                         } else {
-                            held.push(format!("apart from {} until {}", winner.id.value, (self.day + i32::from(days)).date()));
+                            held.push(format!(
+                                "apart from {} until {}",
+                                winner.id.value,
+                                (self.day + i32::from(days)).date()
+                            ));
                         }
                     }
                     Outcome::Depends { could_apply: true } => may_be_held.push(*above),
@@ -117,7 +126,8 @@ impl World<'_> {
             }
             let applies = verdicts[at].outcome == Outcome::Applies;
             if !held.is_empty() {
-                verdicts[at].outcome = if applies { Outcome::Held(held) } else { Outcome::Depends { could_apply: false } };
+                verdicts[at].outcome =
+                    if applies { Outcome::Held(held) } else { Outcome::Depends { could_apply: false } };
             } else if !may_be_held.is_empty() {
                 for above in may_be_held {
                     let on = verdicts[above].on.clone();

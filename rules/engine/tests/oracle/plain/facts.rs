@@ -61,7 +61,9 @@ impl World<'_> {
             "plant.age" => given(name, self.age_years().map(|years| Value::stepped(years, 0.1, "year"))),
             "plant.planted_on" => given(name, plant.planted_on.map(|date| Value::On(Day::from_date(date)))),
             "plant.height" => self.size(name, plant.height_m, &self.plant().size.height.value),
-            "plant.canopy_diameter" => self.size(name, plant.canopy_diameter_m, &self.plant().size.canopy_diameter.value),
+            "plant.canopy_diameter" => {
+                self.size(name, plant.canopy_diameter_m, &self.plant().size.canopy_diameter.value)
+            }
             "plant.trunk_diameter" => given(name, number(plant.trunk_diameter_cm, 1.0, "cm")),
             "plant.stage" => self.stage(),
             "plant.stage_since" => self.stage_since(),

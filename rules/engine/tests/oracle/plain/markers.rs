@@ -17,7 +17,9 @@ use super::world::World;
 pub(crate) enum Dates {
     Unknown,
     /// Known not to exist; whether because its season does not end.
-    Absent { always: bool },
+    Absent {
+        always: bool,
+    },
     On(Vec<Day>),
 }
 
@@ -104,7 +106,8 @@ impl World<'_> {
         let Dates::On(days) = dates else {
             return (if dates == Dates::Unknown { Dates::Unknown } else { Dates::Absent { always: false } }, origin);
         };
-        let reached: Vec<Day> = days.into_iter().filter_map(|day| self.season.heat_reached(sum_cd, base_c, day)).collect();
+        let reached: Vec<Day> =
+            days.into_iter().filter_map(|day| self.season.heat_reached(sum_cd, base_c, day)).collect();
         (if reached.is_empty() { Dates::Absent { always: false } } else { Dates::On(reached) }, origin)
     }
 
@@ -137,10 +140,16 @@ pub(crate) fn turn(marker: &Expr) -> Turn {
     let (name, _) = name_and_arguments(marker);
     let family = name.trim_end_matches(".early").trim_end_matches(".median").trim_end_matches(".late");
     match family {
-        "last_frost" | "last_killing_frost" | "growing.start" | "hot_season.start" | "coldest_week" | "shortest_day"
-        | "spring_equinox" | "rises" => Turn::Rising,
-        "first_frost" | "first_killing_frost" | "growing.end" | "hot_season.end" | "warmest_week" | "longest_day"
-        | "autumn_equinox" | "falls" => Turn::Falling,
+        "last_frost" | "last_killing_frost" | "growing.start" | "hot_season.start" | "coldest_week"
+        | "shortest_day" | "spring_equinox" | "rises" => Turn::Rising,
+        "first_frost"
+        | "first_killing_frost"
+        | "growing.end"
+        | "hot_season.end"
+        | "warmest_week"
+        | "longest_day"
+        | "autumn_equinox"
+        | "falls" => Turn::Falling,
         "rains.start" | "rains.end" | "second_rains.start" | "second_rains.end" => Turn::Wet,
         "stage" | "planted" | "last" | "since" | "heat_reached" => Turn::Plant,
         _ => Turn::Other,
@@ -150,7 +159,10 @@ pub(crate) fn turn(marker: &Expr) -> Turn {
 /// Whether a marker ends a season; all others start one, or count as a start that never comes.
 pub(crate) fn ends(marker: &Expr) -> bool {
     let (name, _) = name_and_arguments(marker);
-    name.ends_with(".end") || name.starts_with("last_frost") || name.starts_with("last_killing_frost") || name == "falls"
+    name.ends_with(".end")
+        || name.starts_with("last_frost")
+        || name.starts_with("last_killing_frost")
+        || name == "falls"
 }
 
 /// The season that a marker starts or ends, by a name of its own; none if it does neither.

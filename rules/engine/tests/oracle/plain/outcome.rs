@@ -21,7 +21,9 @@ pub(crate) enum Outcome {
     /// The blocks, in words.
     Held(Vec<String>),
     /// Whether it could apply.
-    Depends { could_apply: bool },
+    Depends {
+        could_apply: bool,
+    },
 }
 
 /// A rule that comes out as more than no.
@@ -91,7 +93,9 @@ impl World<'_> {
             if self.has(&problem.value) == Truth::Unknown {
                 names.insert(format!("problem {}", problem.value));
             }
-            if self.treats(rule) && let Some(threshold) = self.threshold_tree(&problem.value) {
+            if self.treats(rule)
+                && let Some(threshold) = self.threshold_tree(&problem.value)
+            {
                 self.missing(&threshold, Names::Full, Curve::Counts, &mut reads);
             }
         }
@@ -153,7 +157,11 @@ impl World<'_> {
     }
 
     /// `late` from closing to half-way to the next opening, `early` from there on.
-    fn out_of_season(&self, before: Option<lammas_agronomy::calendar::Day>, next: Option<lammas_agronomy::calendar::Day>) -> &'static str {
+    fn out_of_season(
+        &self,
+        before: Option<lammas_agronomy::calendar::Day>,
+        next: Option<lammas_agronomy::calendar::Day>,
+    ) -> &'static str {
         match (before, next) {
             (None, None) => "never",
             (None, Some(_)) => "early",
@@ -170,12 +178,15 @@ impl World<'_> {
             self.reads(&tree(when.text()), Names::Full, &mut reads);
         }
         reads.iter().any(|read| {
-            let told = ["severity", "share", "since", "signs", "vigour", "region", "region.flag", "wants", "weather.leaf_wet"];
+            let told =
+                ["severity", "share", "since", "signs", "vigour", "region", "region.flag", "wants", "weather.leaf_wet"];
             let done = ["done", "count", "last", "harvest_wait", "planted"];
             told.contains(&read.name.as_str())
                 || done.contains(&read.name.as_str())
                 || ["plant.", "site.", "soil.", "water."].iter().any(|family| read.name.starts_with(family))
-                || ["(last(", "(since(", "(planted", "(harvest_wait", "from since("].iter().any(|marker| read.written.contains(marker))
+                || ["(last(", "(since(", "(planted", "(harvest_wait", "from since("]
+                    .iter()
+                    .any(|marker| read.written.contains(marker))
         })
     }
 

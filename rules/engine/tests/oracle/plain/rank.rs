@@ -68,7 +68,9 @@ impl World<'_> {
     /// Points of the worst severity among the signs that are true.
     fn severity_of_signs(&self, expr: &Expr) -> i32 {
         match &expr.kind {
-            ExprKind::Or(parts) | ExprKind::And(parts) => parts.iter().map(|part| self.severity_of_signs(part)).max().unwrap_or(0),
+            ExprKind::Or(parts) | ExprKind::And(parts) => {
+                parts.iter().map(|part| self.severity_of_signs(part)).max().unwrap_or(0)
+            }
             ExprKind::Not(inner) => self.severity_of_signs(inner),
             ExprKind::SignsHas(sign, _) if self.sign(sign).0 == Value::Yes(true) => match self.worst(sign) {
                 Some(Value::Word(word)) if word == "slight" => 7,

@@ -127,7 +127,9 @@ impl World<'_> {
                 fact(name, Value::Yes(yes), origin)
             }
             ("heat_sum", [base, Argument::From(from)]) => self.heat_sum(name, literal(base), None, from),
-            ("heat_sum", [base, upper, Argument::From(from)]) => self.heat_sum(name, literal(base), Some(literal(upper)), from),
+            ("heat_sum", [base, upper, Argument::From(from)]) => {
+                self.heat_sum(name, literal(base), Some(literal(upper)), from)
+            }
             ("days_to" | "weeks_to", [Argument::Value(marker)]) => {
                 let (dates, origin) = self.dates(marker);
                 self.span(name, &dates, origin, |days, today| days.iter().find(|d| **d >= today).map(|d| *d - today))
@@ -150,7 +152,13 @@ impl World<'_> {
     }
 
     /// From the marker's last occurrence on or before the day.
-    fn heat_sum(&self, name: &str, base_c: f64, upper_c: Option<f64>, from: &lammas_engine::lang::ast::MarkerExpr) -> Found {
+    fn heat_sum(
+        &self,
+        name: &str,
+        base_c: f64,
+        upper_c: Option<f64>,
+        from: &lammas_engine::lang::ast::MarkerExpr,
+    ) -> Found {
         let (dates, origin) = self.dates_with_offset(from);
         let last = match &dates {
             Dates::Unknown => return fact(name, Value::Unknown, origin),

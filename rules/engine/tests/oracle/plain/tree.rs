@@ -153,7 +153,9 @@ impl World<'_> {
             return;
         }
         match &expr.kind {
-            ExprKind::Or(parts) | ExprKind::And(parts) => parts.iter().for_each(|part| self.missing(part, names, curve, out)),
+            ExprKind::Or(parts) | ExprKind::And(parts) => {
+                parts.iter().for_each(|part| self.missing(part, names, curve, out))
+            }
             ExprKind::Not(inner) => self.missing(inner, names, curve, out),
             _ => out.extend(self.leaf(expr, names, curve).1.into_iter().filter(|read| !read.known)),
         }

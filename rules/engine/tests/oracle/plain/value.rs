@@ -88,7 +88,9 @@ pub(crate) fn order(a: &Value, b: &Value) -> Option<Ordering> {
         }
         (Value::On(x), Value::On(y)) => Some(x.cmp(y)),
         (Value::Yes(x), Value::Yes(y)) => Some(x.cmp(y)),
-        (Value::Region(here), Value::Word(code)) => Some(if is_within(here, code) { Ordering::Equal } else { Ordering::Less }),
+        (Value::Region(here), Value::Word(code)) => {
+            Some(if is_within(here, code) { Ordering::Equal } else { Ordering::Less })
+        }
         (Value::Word(x), Value::Word(y)) if x == y => Some(Ordering::Equal),
         (Value::Word(x), Value::Word(y)) => {
             let list = ORDERED.iter().find(|list| list.contains(&x.as_str()) && list.contains(&y.as_str()));
@@ -100,8 +102,12 @@ pub(crate) fn order(a: &Value, b: &Value) -> Option<Ordering> {
     }
 }
 
-const ORDERED: [&[&str]; 4] =
-    [&["slight", "moderate", "severe"], &["weak", "normal", "strong"], &["sheltered", "open", "windy"], &["dry", "moist", "wet"]];
+const ORDERED: [&[&str]; 4] = [
+    &["slight", "moderate", "severe"],
+    &["weak", "normal", "strong"],
+    &["sheltered", "open", "windy"],
+    &["dry", "moist", "wet"],
+];
 
 /// What a comparison says: absent is false but for `!=`, and outweighs unknown.
 pub(crate) fn compare(a: &Value, comparison: Comparison, b: &Value) -> Option<bool> {
@@ -142,7 +148,9 @@ pub(crate) fn add(a: &Value, b: &Value, sign: f64) -> Value {
     }
     match (a, b) {
         (Value::Unknown, _) | (_, Value::Unknown) => Value::Unknown,
-        (Value::Number(x, Temperature), Value::Number(y, Temperature)) if sign < 0.0 => Value::Number(x - y, TemperatureDifference),
+        (Value::Number(x, Temperature), Value::Number(y, Temperature)) if sign < 0.0 => {
+            Value::Number(x - y, TemperatureDifference)
+        }
         (Value::Number(x, dimension), Value::Number(y, _)) => Value::Number(x + sign * y, *dimension),
         (Value::On(day), Value::Number(days, Duration)) => Value::On(*day + whole(sign * days)),
         (Value::On(x), Value::On(y)) if sign < 0.0 => Value::Number(f64::from(*x - *y), Duration),

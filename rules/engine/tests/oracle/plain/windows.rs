@@ -63,7 +63,8 @@ impl World<'_> {
     pub(crate) fn occurrences(&self, window: &WindowEntry) -> Found {
         let text = |at: &Option<lammas_engine::pack::At<String>>| at.as_ref().map(|at| at.value.clone());
         let (opens, best, closes) = (text(&window.opens), text(&window.best), text(&window.closes));
-        let (opens, best, closes) = (self.side(opens.as_deref()), self.side(best.as_deref()), self.side(closes.as_deref()));
+        let (opens, best, closes) =
+            (self.side(opens.as_deref()), self.side(best.as_deref()), self.side(closes.as_deref()));
         if matches!(opens, Side::Unknown) || matches!(closes, Side::Unknown) {
             return Found::Unknown;
         }
@@ -71,7 +72,8 @@ impl World<'_> {
         if window.if_absent.is_some() && (is_absent(&opens) || is_absent(&closes)) {
             return Found::AllYear;
         }
-        if let (Side::Absent { marker: start, always: true }, Side::Absent { marker: end, always: true }) = (&opens, &closes)
+        if let (Side::Absent { marker: start, always: true }, Side::Absent { marker: end, always: true }) =
+            (&opens, &closes)
             && season_of(start).is_some()
             && season_of(start) == season_of(end)
             && !ends(start)
@@ -92,11 +94,15 @@ impl World<'_> {
                     let last = match closes {
                         Side::Missing => Some(half),
                         Side::Absent { marker, always } => (ends(marker) || !always).then_some(half),
-                        Side::On { marker: other, days, offset } => pair(marker, *opening, other, days).map(|day| day + *offset),
+                        Side::On { marker: other, days, offset } => {
+                            pair(marker, *opening, other, days).map(|day| day + *offset)
+                        }
                         Side::Unknown => None,
                     };
                     let best = match &best {
-                        Side::On { marker: other, days, offset } => pair(marker, *opening, other, days).map(|day| day + *offset),
+                        Side::On { marker: other, days, offset } => {
+                            pair(marker, *opening, other, days).map(|day| day + *offset)
+                        }
                         _ => None,
                     };
                     found.extend(last.and_then(|last| occurrence(first, best, last)));
@@ -110,7 +116,9 @@ impl World<'_> {
                 for closing in days.iter().filter(|day| near(day, days) && no_lower_end) {
                     let last = *closing + *offset;
                     let best = match &best {
-                        Side::On { marker: other, days, offset } => pair_back(marker, *closing, other, days).map(|day| day + *offset),
+                        Side::On { marker: other, days, offset } => {
+                            pair_back(marker, *closing, other, days).map(|day| day + *offset)
+                        }
                         _ => None,
                     };
                     found.extend(occurrence(last - HALF, best, last));
@@ -118,7 +126,7 @@ impl World<'_> {
             }
             _ => {}
         }
-        Found::Some(joined(found))
+        Found::Some(found)
     }
 
     /// Where the day stands in a list of windows; no window at all is always open.
@@ -127,7 +135,9 @@ impl World<'_> {
             return State::AllYear;
         }
         let found: Vec<Found> = windows.iter().map(|window| self.occurrences(window)).collect();
-        if found.contains(&Found::AllYear) {
+        // As long as the climate year of 365 days every year: open on all days, 29 February among them.
+        let whole = |found: &Found| matches!(found, Found::Some(list) if list.len() > 1 && list.iter().all(|o| o.closes - o.opens >= 364));
+        if found.contains(&Found::AllYear) || found.iter().any(whole) {
             return State::AllYear;
         }
         let all = found.iter().flat_map(|found| match found {
@@ -190,7 +200,7 @@ fn occurrence(opens: Day, best: Option<Day>, closes: Day) -> Option<Open> {
 }
 
 /// Occurrences that touch or overlap become one: the first opening, the last closing, the first best day.
-fn joined(mut all: Vec<Open>) -> Vec<Open> {
+pub(crate) fn joined(mut all: Vec<Open>) -> Vec<Open> {
     all.sort();
     let mut out: Vec<Open> = Vec::new();
     for open in all {

@@ -17,7 +17,8 @@ impl World<'_> {
 
     /// Whether a material is of a class. A work may name no more than the class.
     pub(crate) fn has_class(&self, material: &str, class: &str) -> bool {
-        material == class || self.is_material(material) && self.material(material).classes.iter().any(|c| c.value == class)
+        material == class
+            || self.is_material(material) && self.material(material).classes.iter().any(|c| c.value == class)
     }
 
     pub(crate) fn is_material(&self, id: &str) -> bool {
@@ -68,7 +69,8 @@ impl World<'_> {
         let Some(works) = self.works() else { return Dates::Unknown };
         let mut free: Option<Day> = None;
         for (day, work) in works {
-            if self.day - day > HARVEST_WAIT_DAYS || !matches!(self.job_of(work), Some("treat-pest" | "treat-disease")) {
+            if self.day - day > HARVEST_WAIT_DAYS || !matches!(self.job_of(work), Some("treat-pest" | "treat-disease"))
+            {
                 continue;
             }
             let Some(days) = work.label_days_to_harvest else { return Dates::Unknown };
