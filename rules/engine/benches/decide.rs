@@ -88,7 +88,7 @@ fn rose(criterion: &mut Criterion) {
         });
     });
     group.bench_function("whole answer", |b| {
-        b.iter(|| whole::answer(&set, black_box(&question), "en", whole::MOST_DEPENDS))
+        b.iter(|| whole::answer(&set, black_box(&question), "en", whole::MOST_DEPENDS));
     });
     group.bench_function("season of a new profile", |b| {
         b.iter(|| Season::new(black_box(&question.climate.profile), SiteShift::default()));

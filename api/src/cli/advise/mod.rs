@@ -1,6 +1,6 @@
 //! `lammas advise`.
 //!
-//! - [`table`] an answer for people
+//! - `table` an answer for people
 //! - `headings` the words around it, in every language
 
 mod headings;

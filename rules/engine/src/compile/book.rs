@@ -2,6 +2,7 @@
 
 use super::names::PlantNames;
 use super::rule::PlantRule;
+use super::short::Shorts;
 use super::sieve::Sieve;
 use super::source::Source;
 use super::term::{Atom, Condition, Term};
@@ -92,6 +93,8 @@ pub struct PlantBook {
     pub atoms: Vec<Atom>,
     /// Its rules, guards among them.
     pub rules: Vec<PlantRule>,
+    /// Its rules in short.
+    pub shorts: Shorts,
     /// Which rules can be true at all, by the cells in which the probes lie.
     pub sieve: Sieve,
     /// The cautions of the set that have an `unless`.

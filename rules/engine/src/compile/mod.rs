@@ -10,6 +10,7 @@ pub mod report;
 pub mod rivals;
 pub mod rule;
 pub mod set;
+pub mod short;
 pub mod sieve;
 pub mod source;
 pub mod term;

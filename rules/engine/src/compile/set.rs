@@ -5,6 +5,7 @@ use super::book::{Habit, PlantBook, ProblemInfo, StageInfo, TraitInfo};
 use super::names::{Index, Names, PlantNames};
 use super::report::Report;
 use super::rule::{After, Apart, Blocks, Hold, JobKind, PlantRule, Repeat, RuleInfo, Subject};
+use super::short::Shorts;
 use super::sieve::Sieve;
 use super::source::Source;
 use super::term::Condition;
@@ -415,6 +416,7 @@ fn book(
     let conditions: Vec<Vec<&Condition>> = rules.iter().map(|r| vec![&r.whom, &r.when]).collect();
     let sieve = Sieve::of(&conditions, &pool.atoms, pool.probes.len());
     let sources = Source::of_all(&pool.probes);
+    let shorts = Shorts::of(&rules, infos, &pool.atoms, &sources);
     PlantBook {
         plant: number,
         id: entry.id.value.clone(),
@@ -431,6 +433,7 @@ fn book(
         sources,
         atoms: pool.atoms,
         rules,
+        shorts,
         sieve,
         cautions,
     }

@@ -19,10 +19,18 @@ enum Cuts {
     Choice(u16),
 }
 
-#[derive(Clone, Debug)]
+/// How a column is cut, in the sieve: its numbers stand among those of all columns.
+#[derive(Clone, Copy, Debug)]
+enum Kept {
+    Numbers { begin: u32, end: u32 },
+    Truth,
+    Choice(u16),
+}
+
+#[derive(Clone, Copy, Debug)]
 struct Column {
     probe: u32,
-    cuts: Cuts,
+    cuts: Kept,
     /// Where its rows begin among the words of the sieve: one a cell, unknown, absent, then the values.
     first: usize,
 }
@@ -32,6 +40,7 @@ struct Column {
 pub struct Sieve {
     rules: usize,
     columns: Vec<Column>,
+    numbers: Vec<f64>,
     rows: Vec<u64>,
 }
 
@@ -52,6 +61,7 @@ impl Sieve {
             }
         }
         let words = conditions.len().div_ceil(64);
+        let mut numbers = Vec::new();
         let mut rows = Vec::new();
         let columns = parts
             .iter()
@@ -61,10 +71,20 @@ impl Sieve {
                 let cuts = cuts(parts, atoms);
                 let first = rows.len();
                 rows.extend(rows_of(&cuts, parts, atoms, words));
-                Column { probe: u32::try_from(probe).unwrap_or(u32::MAX), cuts, first }
+                let place = |at: usize| u32::try_from(at).unwrap_or(u32::MAX);
+                let cuts = match cuts {
+                    Cuts::Truth => Kept::Truth,
+                    Cuts::Choice(count) => Kept::Choice(count),
+                    Cuts::Numbers(list) => {
+                        let begin = place(numbers.len());
+                        numbers.extend(list);
+                        Kept::Numbers { begin, end: place(numbers.len()) }
+                    }
+                };
+                Column { probe: place(probe), cuts, first }
             })
             .collect();
-        Self { rules: conditions.len(), columns, rows }
+        Self { rules: conditions.len(), columns, numbers, rows }
     }
 
     /// The rules that can be true, as bits; `value` reads a term.
@@ -78,11 +98,29 @@ impl Sieve {
             *last = (1 << (self.rules % 64)) - 1;
         }
         for column in &self.columns {
-            let row = column.first + column.cuts.cell(value(column.probe)) * words;
+            let row = column.first + self.cell(column.cuts, value(column.probe)) * words;
             let row = self.rows.get(row..row + words).unwrap_or(&[]);
             for (bits, row) in out.iter_mut().zip(row) {
                 *bits &= row;
             }
+        }
+    }
+}
+
+impl Sieve {
+    /// The cell of a value: unknown, absent, then the values.
+    fn cell(&self, cuts: Kept, value: Value) -> usize {
+        match (cuts, value) {
+            (_, Value::Unknown) => 0,
+            (_, Value::Absent) => 1,
+            (Kept::Truth, Value::Truth(yes)) => 2 + usize::from(yes),
+            (Kept::Choice(count), Value::Choice(c)) => 2 + usize::from(c.min(count)),
+            (Kept::Numbers { begin, end }, Value::Number(n)) => {
+                let cuts = self.numbers.get(begin as usize..end as usize).unwrap_or(&[]);
+                2 + cuts.partition_point(|cut| *cut <= n)
+            }
+            // A value that is there but is read only as absent or not.
+            _ => 2,
         }
     }
 }
@@ -173,18 +211,6 @@ impl Cuts {
             // One more for a choice that no rule names.
             Self::Choice(count) => usize::from(*count) + 1,
             Self::Numbers(cuts) => cuts.len() + 1,
-        }
-    }
-
-    fn cell(&self, value: Value) -> usize {
-        match (self, value) {
-            (_, Value::Unknown) => 0,
-            (_, Value::Absent) => 1,
-            (Self::Truth, Value::Truth(yes)) => 2 + usize::from(yes),
-            (Self::Choice(count), Value::Choice(c)) => 2 + usize::from(c.min(*count)),
-            (Self::Numbers(cuts), Value::Number(n)) => 2 + cuts.partition_point(|cut| *cut <= n),
-            // A value that is there but is read only as absent or not.
-            _ => 2,
         }
     }
 

@@ -5,6 +5,7 @@ use super::causes::{self, Cause};
 use super::moment::Moment;
 use super::opposed::{opposed, safety};
 use super::outcome::{Block, Could, Hangs, Outcome, Verdict};
+use super::short::{self, Judged};
 use super::truth::{Curve, judge, unknown_atoms};
 use super::window::{self, State};
 use crate::compile::rule::{JobKind, PlantRule, RuleInfo};
@@ -30,20 +31,29 @@ pub fn decide(moment: &Moment<'_>) -> Decision {
     moment.book.sieve.possible(|probe| moment.value(probe), &mut possible);
     let mut verdicts = Vec::with_capacity(possible.iter().map(|word| word.count_ones() as usize).sum());
     for at in set_bits(&possible) {
-        let Some(rule) = moment.book.rules.get(at) else { continue };
-        let Some(info) = moment.set.rules.get(rule.rule as usize) else { continue };
-        if let Some(verdict) = alone(u32::try_from(at).unwrap_or(u32::MAX), rule, info, &causes, moment) {
-            verdicts.push(verdict);
+        let number = u32::try_from(at).unwrap_or(u32::MAX);
+        match short::judge(number, moment) {
+            Judged::No => {}
+            Judged::Applies(verdict) => verdicts.push(verdict),
+            Judged::Open => {
+                let Some(rule) = moment.book.rules.get(at) else { continue };
+                let Some(info) = moment.set.rules.get(rule.rule as usize) else { continue };
+                verdicts.extend(alone(number, rule, info, &causes, moment));
+            }
         }
     }
     together(&mut verdicts, moment);
-    for verdict in &mut verdicts {
+    for verdict in verdicts.iter_mut().filter(|verdict| !stands_alone(verdict.at, moment)) {
         let is_avoid = moment.set.rules.get(verdict.rule as usize).is_some_and(|info| info.kind == Kind::Avoid);
         if is_avoid && verdict.outcome == Outcome::Applies {
             verdict.outcome = Outcome::Held(vec![Block::Avoid]);
         }
     }
     Decision { verdicts, causes }
+}
+
+fn stands_alone(at: u32, moment: &Moment<'_>) -> bool {
+    moment.book.shorts.rules.get(at as usize).is_some_and(|short| short.stands_alone)
 }
 
 /// What becomes of one rule, by its number among the plant's, with the rules that may clash with it and those that may
@@ -198,6 +208,7 @@ fn together(verdicts: &mut [Verdict], moment: &Moment<'_>) {
         .enumerate()
         .filter(|(_, v)| matches!(v.outcome, Outcome::Applies | Outcome::Depends { could: Could::Apply, .. }))
         // A rule without rivals holds none and is held by none.
+        .filter(|(_, v)| !stands_alone(v.at, moment))
         .filter(|(_, v)| moment.book.rules.get(v.at as usize).is_some_and(|rule| !rule.rivals.is_empty()))
         .filter(|(_, v)| info(v).is_some_and(|i| i.kind != Kind::Know && i.blocks.is_none()))
         .map(|(at, _)| at)

@@ -10,6 +10,7 @@ pub mod moment;
 pub mod opposed;
 pub mod outcome;
 pub mod read;
+pub mod short;
 pub mod stage;
 pub mod truth;
 pub mod water;

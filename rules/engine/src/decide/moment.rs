@@ -90,18 +90,22 @@ impl<'a> Moment<'a> {
     /// The value alone.
     #[must_use]
     pub fn value(&self, probe: u32) -> Value {
+        self.book.sources.get(probe as usize).map_or(Value::Unknown, |source| self.value_at(*source, probe))
+    }
+
+    /// The value of a term where it is known already where that stands.
+    #[must_use]
+    #[inline]
+    pub fn value_at(&self, source: Source, probe: u32) -> Value {
         let sign = |number: u16| self.question.signs.get(usize::from(number));
-        match self.book.sources.get(probe as usize) {
-            Some(Source::Given(fact)) => self.question.given.get(*fact as usize).map_or(Value::Unknown, |r| r.value),
-            Some(Source::Sign(number)) => match sign(*number).map(|s| s.seen) {
+        match source {
+            Source::Given(fact) => self.question.given.get(fact as usize).map_or(Value::Unknown, |r| r.value),
+            Source::Sign(number) => match sign(number).map(|s| s.seen) {
                 None | Some(Truth::Unknown) => Value::Unknown,
                 Some(seen) => Value::Truth(seen == Truth::True),
             },
-            Some(Source::Share(number)) => {
-                sign(*number).and_then(|s| s.share_pct).map_or(Value::Unknown, Value::Number)
-            }
-            Some(Source::Worked(place)) => self.worked(probe, *place).value,
-            None => Value::Unknown,
+            Source::Share(number) => sign(number).and_then(|s| s.share_pct).map_or(Value::Unknown, Value::Number),
+            Source::Worked(place) => self.worked(probe, place).value,
         }
     }
 

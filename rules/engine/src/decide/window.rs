@@ -1,6 +1,6 @@
 //! Windows on the calendar: occurrences around the day asked, and whether the day lies in one.
 
-use lammas_agronomy::calendar::Day;
+use lammas_agronomy::calendar::{ClimateDay, Day};
 use lammas_agronomy::marker::{Side as End, Turn};
 
 use super::marker_dates::{self, Absence, Dates, YEARS};
@@ -136,19 +136,19 @@ pub fn occurrences(window: &Window, moment: &Moment<'_>) -> Found {
             Resolved::Absent { why: Absence::Always, end: End::End, at: b },
         ) if is_one_season(&a.marker, &b.marker) => Found::AllYear,
         (Resolved::Dated { days, at }, Resolved::Dated { days: ends, at: closing }) => {
-            Found::Some(pairs(&days, at, &ends, closing, best))
+            Found::Some(pairs(&days, at, &ends, closing, best, moment))
         }
-        (Resolved::Dated { days, at }, Resolved::Missing) => Found::Some(from_opening(&days, at, best)),
+        (Resolved::Dated { days, at }, Resolved::Missing) => Found::Some(from_opening(&days, at, best, moment)),
         (Resolved::Dated { days, at }, Resolved::Absent { why, end, .. }) => {
             if why == Absence::Always && end == End::Start {
                 Found::Some(Vec::new())
             } else {
-                Found::Some(from_opening(&days, at, best))
+                Found::Some(from_opening(&days, at, best, moment))
             }
         }
-        (Resolved::Missing, Resolved::Dated { days, at }) => Found::Some(until_closing(&days, at, best)),
+        (Resolved::Missing, Resolved::Dated { days, at }) => Found::Some(until_closing(&days, at, best, moment)),
         (Resolved::Absent { why: Absence::Always, end: End::Start, .. }, Resolved::Dated { days, at }) => {
-            Found::Some(until_closing(&days, at, best))
+            Found::Some(until_closing(&days, at, best, moment))
         }
         _ => Found::Some(Vec::new()),
     }
@@ -203,9 +203,15 @@ fn partner_before(
     }
 }
 
-/// The anchors: the occurrences from two years before to two years after the day asked.
-fn anchors(days: &[Option<Day>; YEARS]) -> impl Iterator<Item = (usize, Day)> + '_ {
-    days.iter().enumerate().skip(1).take(YEARS - 2).filter_map(|(at, day)| day.map(|d| (at, d)))
+/// The anchors: the occurrences from two years before to two years after the year of the day asked. What happens once is one of
+/// them however long ago it was.
+fn anchors<'d>(days: &'d [Option<Day>; YEARS], moment: &Moment<'_>) -> impl Iterator<Item = (usize, Day)> + 'd {
+    let years = moment.in_years(ClimateDay::around(0));
+    let first_of = |at: usize| years.get(at).copied().flatten();
+    let (from, until) = (first_of(1), first_of(YEARS - 1));
+    let once = days.iter().flatten().count() == 1;
+    let all = days.iter().enumerate().filter_map(|(at, day)| day.map(|d| (at, d)));
+    all.filter(move |(_, day)| once || (Some(*day) >= from && Some(*day) < until))
 }
 
 fn best_day(
@@ -227,8 +233,9 @@ fn pairs(
     ends: &[Option<Day>; YEARS],
     closing: &MarkerAt,
     best: Best<'_>,
+    moment: &Moment<'_>,
 ) -> Vec<Occurrence> {
-    anchors(days)
+    anchors(days, moment)
         .filter_map(|own| {
             let end = partner(own, &at.marker, ends, &closing.marker)?;
             let (opens, closes) = (own.1 + at.days, end + closing.days);
@@ -238,8 +245,8 @@ fn pairs(
         .collect()
 }
 
-fn from_opening(days: &[Option<Day>; YEARS], at: &MarkerAt, best: Best<'_>) -> Vec<Occurrence> {
-    anchors(days)
+fn from_opening(days: &[Option<Day>; YEARS], at: &MarkerAt, best: Best<'_>, moment: &Moment<'_>) -> Vec<Occurrence> {
+    anchors(days, moment)
         .map(|own| {
             let opens = own.1 + at.days;
             let next = days.iter().flatten().map(|d| *d + at.days).filter(|d| *d > opens).min();
@@ -249,8 +256,8 @@ fn from_opening(days: &[Option<Day>; YEARS], at: &MarkerAt, best: Best<'_>) -> V
         .collect()
 }
 
-fn until_closing(days: &[Option<Day>; YEARS], at: &MarkerAt, best: Best<'_>) -> Vec<Occurrence> {
-    anchors(days)
+fn until_closing(days: &[Option<Day>; YEARS], at: &MarkerAt, best: Best<'_>, moment: &Moment<'_>) -> Vec<Occurrence> {
+    anchors(days, moment)
         .map(|own| {
             let closes = own.1 + at.days;
             let opens = closes - HALF_YEAR;

@@ -227,7 +227,7 @@ fn assumptions(decision: &Decision, moment: &Moment<'_>, language: &str) -> Vec<
                 Some(known) if known.rules.contains(&info.id) => {}
                 Some(known) => known.rules.push(info.id.clone()),
                 None => {
-                    out.push(Assumption { fact: value::fact(leaf, moment, language), rules: vec![info.id.clone()] })
+                    out.push(Assumption { fact: value::fact(leaf, moment, language), rules: vec![info.id.clone()] });
                 }
             }
         }

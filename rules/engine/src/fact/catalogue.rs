@@ -260,7 +260,7 @@ mod tests {
         assert_eq!(CATALOGUE.len(), COUNT);
         for (at, entry) in CATALOGUE.iter().enumerate() {
             assert_eq!(entry.fact as usize, at, "{}", entry.name);
-            if let (FactType::Number(dimension), false) = (entry.ty, entry.unit.is_empty()) {
+            if let (Number(dimension), false) = (entry.ty, entry.unit.is_empty()) {
                 assert_eq!(Unit::find(entry.unit).unwrap().dimension, dimension, "{}", entry.name);
             }
         }

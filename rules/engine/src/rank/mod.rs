@@ -11,6 +11,7 @@ use crate::decide::moment::Moment;
 use crate::decide::window::State;
 use crate::fact::value::{Truth, Value};
 use crate::pack::rule::{Evidence, Strength};
+use crate::question::SignState;
 
 /// A score and its parts.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
@@ -92,13 +93,54 @@ fn severity(rule: &PlantRule, moment: &Moment<'_>) -> u8 {
             _ => None,
         })
         .filter(|sign| sign.seen == Truth::True)
-        .map(|sign| match sign.severity {
-            Some(0) => 7,
-            Some(2) => 20,
-            _ => 13,
-        })
+        .map(severity_of)
         .max()
         .unwrap_or(0)
+}
+
+/// The part of a score for a sign that is seen.
+#[must_use]
+pub fn severity_of(sign: &SignState) -> u8 {
+    match sign.severity {
+        Some(0) => 7,
+        Some(2) => 20,
+        _ => 13,
+    }
+}
+
+/// What the score of a rule begins with, whatever the day.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Weights {
+    /// Urgency of the rule: 0, 8, 16, 24.
+    pub urgency: u8,
+    /// Impact if missed: 0, 10, 20, 30.
+    pub impact: u8,
+    /// Taken off for `consider` and `doubtful`, 10 each.
+    pub minus: u8,
+}
+
+impl Weights {
+    /// The weights of a rule.
+    #[must_use]
+    pub fn of(info: &RuleInfo) -> Self {
+        let minus = if info.strength == Strength::Consider { 10 } else { 0 }
+            + if info.evidence == Evidence::Doubtful { 10 } else { 0 };
+        Self { urgency: 8 * info.urgency, impact: 10 * info.impact, minus }
+    }
+}
+
+/// The score that these parts make; `weakest` is the weakest origin among the facts that were read.
+#[must_use]
+pub fn sum(weights: Weights, time: u8, severity: u8, weakest: Option<Origin>) -> Score {
+    let Weights { urgency, impact, minus } = weights;
+    let certainty = match weakest {
+        None | Some(Origin::Given | Origin::Measured | Origin::Forecast) => 10,
+        Some(Origin::Computed) => 7,
+        Some(Origin::Estimated) => 4,
+        Some(Origin::Assumed) => 2,
+    };
+    let sum = urgency + time + impact + severity + certainty;
+    Score { total: sum.saturating_sub(minus).min(100), urgency, time, impact, severity, certainty, minus }
 }
 
 /// The score of a rule.
@@ -115,19 +157,8 @@ pub fn score(rule: &PlantRule, info: &RuleInfo, window: &State, overdue: bool, m
         State::Open(occurrence) if moment.day >= occurrence.best => 6,
         _ => 0,
     };
-    let (urgency, impact) = (8 * info.urgency, 10 * info.impact);
     let time = closing.max(best).max(if overdue { 16 } else { 0 });
-    let severity = severity(rule, moment);
-    let certainty = match weakest_origin(rule, moment) {
-        None | Some(Origin::Given | Origin::Measured | Origin::Forecast) => 10,
-        Some(Origin::Computed) => 7,
-        Some(Origin::Estimated) => 4,
-        Some(Origin::Assumed) => 2,
-    };
-    let minus = if info.strength == Strength::Consider { 10 } else { 0 }
-        + if info.evidence == Evidence::Doubtful { 10 } else { 0 };
-    let sum = urgency + time + impact + severity + certainty;
-    Score { total: sum.saturating_sub(minus).min(100), urgency, time, impact, severity, certainty, minus }
+    sum(Weights::of(info), time, severity(rule, moment), weakest_origin(rule, moment))
 }
 
 /// The band of a rule.

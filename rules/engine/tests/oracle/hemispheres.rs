@@ -35,25 +35,34 @@ const CROSSINGS: [(Series, f64); 6] = [
     (Series::Tmax, 32.0),
 ];
 
-/// What a climate has, without the days on which it has it.
-fn kinds(season: &Season) -> Vec<String> {
-    let crossings = CROSSINGS.into_iter().map(|(series, at)| Marker::Rises(series, Threshold::new(at).unwrap()));
-    let markers = Marker::FIXED.into_iter().chain(crossings);
-    let dry = markers
-        .filter(|marker| !marker.to_string().contains("rains"))
-        .map(|marker| season.marker(marker).as_str().to_owned());
-    let flags = season.climate();
-    let flags = [flags.frost_free, flags.mild_winter, flags.cold_winter, flags.hot_summer, flags.short_season];
-    dry.chain([format!("{flags:?}")]).collect()
+/// Days by which a marker may miss the half year.
+const TOLERANCE_DAYS: i32 = 6;
+
+/// Whether two climates have the same markers, half a year apart, and are of one kind.
+fn are_alike(here: &Season, there: &Season) -> bool {
+    let crossings = CROSSINGS.into_iter().map(|(series, at)| (series, Threshold::new(at).unwrap()));
+    let crossings = crossings.flat_map(|(series, at)| [Marker::Rises(series, at), Marker::Falls(series, at)]);
+    let flags = |season: &Season| {
+        let flags = season.climate();
+        [flags.frost_free, flags.mild_winter, flags.cold_winter, flags.hot_summer, flags.short_season]
+    };
+    let dry = Marker::FIXED.into_iter().chain(crossings).filter(|marker| !marker.to_string().contains("rains"));
+    let mut markers = dry.map(|marker| (here.marker(marker), there.marker(marker)));
+    flags(here) == flags(there)
+        && markers.all(|(a, b)| match (a.day(), b.day()) {
+            (Some(a), Some(b)) => b.plus(-182).days_from(a).abs() <= TOLERANCE_DAYS,
+            _ => a.as_str() == b.as_str(),
+        })
 }
 
-/// The places where nothing grazes a threshold: elsewhere one hemisphere may have a season that the other just misses.
+/// The places where nothing grazes a threshold and no curve is flat at its top: elsewhere one hemisphere may have a season that
+/// the other just misses.
 fn settled() -> &'static [Place] {
     static SETTLED: OnceLock<Vec<Place>> = OnceLock::new();
     SETTLED.get_or_init(|| {
         let season = |profile: &Profile| Season::new(profile, SiteShift::default());
         let all = places().into_iter().chain(extremes());
-        all.filter(|place| kinds(&season(&place.profile)) == kinds(&season(&mirrored(&place.profile)))).collect()
+        all.filter(|place| are_alike(&season(&place.profile), &season(&mirrored(&place.profile)))).collect()
     })
 }
 

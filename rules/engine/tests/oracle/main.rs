@@ -7,6 +7,8 @@
 
 mod agreement;
 mod asking;
+mod cases;
+mod coverage;
 mod hemispheres;
 mod laws;
 mod making;

@@ -54,13 +54,13 @@ fn texts(words: &str) -> String {
 fn whom(traits: bool) -> BoxedStrategy<String> {
     let who = prop_oneof![
         4 => Just("plant: rose"),
-        2 => Just("plants: [rose, apple]"),
-        3 => Just("plants: all"),
+        3 => Just("plants: [rose, apple]"),
+        9 => Just("plants: all"),
         1 => Just("plant: fern"),
         1 => Just("plants: all, problem: mites"),
         1 => Just("problem: chlorosis"),
     ];
-    let traits = weighted(if traits { 0.3 } else { 0.0 }, conditions::of_traits());
+    let traits = weighted(if traits { 0.15 } else { 0.0 }, conditions::of_traits());
     (who, traits)
         .prop_map(|(who, traits)| match traits {
             Some(traits) => format!("{{{who}, where: \"{traits}\"}}"),
@@ -88,7 +88,7 @@ fn weight() -> impl Strategy<Value = Vec<String>> {
 
 fn outside() -> impl Strategy<Value = Option<String>> {
     weighted(
-        0.5,
+        0.7,
         (any::<bool>(), any::<bool>(), any::<bool>()).prop_map(|(early, late, never)| {
             let words = [(early, "early"), (late, "late"), (never, "never")];
             let shown: Vec<String> =
@@ -169,7 +169,7 @@ fn common(kind: &'static str) -> Vec<String> {
 
 fn task() -> impl Strategy<Value = RuleSpec> {
     let first =
-        (whom(true), windows::windows(), weighted(0.7, conditions::when()), vec(hold(), 0..=2), outside(), weight());
+        (whom(true), windows::windows(), weighted(0.4, conditions::when()), prop_oneof![3 => Just(Vec::new()), 2 => vec(hold(), 1..=2)], outside(), weight());
     let second = (work(), repeat(), keep_apart(), links(), proptest::bool::weighted(0.1));
     let kind = prop_oneof![9 => Just("task"), 1 => Just("avoid")];
     (kind, first, second).prop_map(
@@ -218,7 +218,7 @@ fn guard() -> impl Strategy<Value = RuleSpec> {
         Just("jobs: [feed], classes: [nitrogen, organic]".to_owned()),
         Just("jobs: [treat-pest, treat-disease], plants: [rose]".to_owned()),
     ];
-    let first = (whom(true), windows::windows(), weighted(0.9, conditions::hold()));
+    let first = (whom(true), windows::windows(), weighted(0.7, conditions::hold()));
     (first, blocks, weighted(0.2, 0_usize..64), proptest::bool::weighted(0.2)).prop_map(
         |((whom, windows, when), blocks, rule, strict)| {
             let mut fields = common("avoid");
