@@ -35,10 +35,10 @@ pub fn decide(moment: &Moment<'_>) -> Decision {
         match short::judge(number, moment) {
             Judged::No => {}
             Judged::Applies(verdict) => verdicts.push(verdict),
-            Judged::Open => {
+            Judged::Open(condition) => {
                 let Some(rule) = moment.book.rules.get(at) else { continue };
                 let Some(info) = moment.set.rules.get(rule.rule as usize) else { continue };
-                verdicts.extend(alone(number, rule, info, &causes, moment));
+                verdicts.extend(alone(number, rule, info, condition, &causes, moment));
             }
         }
     }
@@ -68,7 +68,7 @@ pub fn one(at: u32, moment: &Moment<'_>) -> Option<Outcome> {
         let rule = moment.book.rules.get(number as usize)?;
         let info = moment.set.rules.get(rule.rule as usize)?;
         let causes = if rule.problem.is_some() { causes::rank(moment) } else { Vec::new() };
-        let verdict = alone(number, rule, info, &causes, moment);
+        let verdict = alone(number, rule, info, None, &causes, moment);
         if number == at
             && !matches!(verdict.as_ref().map(|v| &v.outcome), Some(Outcome::Applies | Outcome::Depends { .. }))
         {
@@ -87,10 +87,18 @@ pub fn one(at: u32, moment: &Moment<'_>) -> Option<Outcome> {
     })
 }
 
-/// What becomes of a rule before others are looked at.
-fn alone(at: u32, rule: &PlantRule, info: &RuleInfo, causes: &[Cause], moment: &Moment<'_>) -> Option<Verdict> {
+/// What becomes of a rule before others are looked at; `condition` is what its conditions say, if that is known already.
+fn alone(
+    at: u32,
+    rule: &PlantRule,
+    info: &RuleInfo,
+    condition: Option<Truth>,
+    causes: &[Cause],
+    moment: &Moment<'_>,
+) -> Option<Verdict> {
     let mut hangs = Vec::new();
-    let mut truth = judge(&rule.whom, moment, Curve::Counts).and(judge(&rule.when, moment, Curve::Counts));
+    let judged = || judge(&rule.whom, moment, Curve::Counts).and(judge(&rule.when, moment, Curve::Counts));
+    let mut truth = condition.unwrap_or_else(judged);
     if let Some(problem) = rule.problem
         && truth != Truth::False
     {

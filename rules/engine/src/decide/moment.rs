@@ -122,9 +122,14 @@ impl<'a> Moment<'a> {
     fn is_only_the_curve(&self, probe: u32) -> bool {
         self.book.of_the_day.get(probe as usize).copied().unwrap_or(false)
             && matches!(self.reading(probe).origin, Origin::Computed | Origin::Estimated)
-            && self.any_fact(probe, |term, entry| {
-                entry.of_the_day && matches!(read::term(term, self).origin, Origin::Computed | Origin::Estimated)
-            })
+            && (self.is_one_fact(probe)
+                || self.any_fact(probe, |term, entry| {
+                    entry.of_the_day && matches!(read::term(term, self).origin, Origin::Computed | Origin::Estimated)
+                }))
+    }
+
+    fn is_one_fact(&self, probe: u32) -> bool {
+        self.book.probes.get(probe as usize).is_some_and(|term| term.fact().is_some())
     }
 
     /// Whether an unknown term wants nothing but facts of the day.

@@ -17,17 +17,17 @@ pub enum Judged {
     No,
     /// It applies.
     Applies(Verdict),
-    /// It must be judged in full.
-    Open,
+    /// It must be judged in full; what its condition says, if that is known already.
+    Open(Option<Truth>),
 }
 
 /// Judges a rule, by its number among the plant's, by its short form.
 #[must_use]
 pub fn judge(at: u32, moment: &Moment<'_>) -> Judged {
     let shorts = &moment.book.shorts;
-    let Some(short) = shorts.rules.get(at as usize) else { return Judged::Open };
+    let Some(short) = shorts.rules.get(at as usize) else { return Judged::Open(None) };
     let literals = short.literals.and_then(|(begin, end)| shorts.literals.get(begin as usize..end as usize));
-    let Some(literals) = literals else { return Judged::Open };
+    let Some(literals) = literals else { return Judged::Open(None) };
     let mut all = Truth::True;
     for literal in literals {
         let truth = literal.test.of(moment.value_at(literal.source, literal.probe));
@@ -37,7 +37,7 @@ pub fn judge(at: u32, moment: &Moment<'_>) -> Judged {
         }
     }
     if all != Truth::True || !short.stands_alone {
-        return Judged::Open;
+        return Judged::Open(Some(all));
     }
     let severity = literals.iter().filter_map(|literal| severity(literal, moment)).max().unwrap_or(0);
     let weakest = literals.iter().map(|literal| origin(literal, moment)).max();

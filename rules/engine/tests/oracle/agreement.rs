@@ -1,6 +1,6 @@
 //! The compiled engine and the plain evaluator agree on every rule of random packs.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use lammas_agronomy::marker::Marker;
@@ -151,13 +151,19 @@ fn in_catalogue(name: &str) -> String {
     entry.map_or(name, |entry| entry.name).to_owned()
 }
 
-/// Of several separations from works done the one that lasts longest; all sorted.
+/// Of several separations from one thing the one that lasts longest; all sorted.
 fn in_few_words(blocks: &[String]) -> Vec<String> {
-    let (apart, mut rest): (Vec<&String>, Vec<&String>) =
-        blocks.iter().partition(|block| block.starts_with("apart until "));
-    rest.extend(apart.into_iter().max());
-    rest.sort();
-    rest.into_iter().cloned().collect()
+    let mut longest: BTreeMap<&str, &str> = BTreeMap::new();
+    for block in blocks {
+        let (what, until) = block.split_once(" until ").unwrap_or((block, ""));
+        let is_apart = what.starts_with("apart");
+        let known = longest.entry(if is_apart { what } else { block }).or_default();
+        *known = (*known).max(if is_apart { until } else { "" });
+    }
+    longest
+        .into_iter()
+        .map(|(what, until)| if until.is_empty() { what.to_owned() } else { format!("{what} until {until}") })
+        .collect()
 }
 
 /// What differs between two lists of verdicts, one line a rule.

@@ -36,13 +36,22 @@ fn a_guard_for_a_problem_holds_nobody_who_has_it_not() {
         rule("guard.rot", "kind: avoid\nfor: {problem: rot}\nblocks: {jobs: [feed]}"),
     ]);
     let signs = |signs: Vec<SignSaid>, problems: Vec<String>| Said {
-        condition: Some(ConditionSaid { signs: Some(signs), looked_closely: true, problems, ..ConditionSaid::default() }),
+        condition: Some(ConditionSaid {
+            signs: Some(signs),
+            looked_closely: true,
+            problems,
+            ..ConditionSaid::default()
+        }),
         ..rose()
     };
     assert_eq!(outcome(&set, &signs(Vec::new(), Vec::new()), &mild(), "any.feed"), APPLIES);
     assert_eq!(outcome(&set, &signs(Vec::new(), vec!["rot".to_owned()]), &mild(), "any.feed"), held("guard guard.rot"));
     let root = SignSaid { sign: "root-rot".to_owned(), ..SignSaid::default() };
-    assert_eq!(outcome(&set, &signs(vec![root], Vec::new()), &mild(), "any.feed"), DEPENDS, "possible: 4 points less 1");
+    assert_eq!(
+        outcome(&set, &signs(vec![root], Vec::new()), &mild(), "any.feed"),
+        DEPENDS,
+        "possible: 4 points less 1"
+    );
 }
 
 #[test]
@@ -64,7 +73,8 @@ fn a_guard_of_the_day_in_a_window_that_nobody_knows_asks_for_the_window() {
 
 #[test]
 fn a_hold_that_wants_the_day_alone_is_a_condition_of_the_day_whatever_only_the_curve_makes_false() {
-    let hold = "hold: [{if: \"(ahead(max, tmax, 7 days) > 40 °C and soil.ph > 7) or soil.moisture = wet\", because: {en: B}}]";
+    let hold =
+        "hold: [{if: \"(ahead(max, tmax, 7 days) > 40 °C and soil.ph > 7) or soil.moisture = wet\", because: {en: B}}]";
     let verdicts = verdicts(&set(&[rule("any.one", hold)]), &rose(), &mild());
     assert_eq!(verdicts[0].outcome, APPLIES);
     assert!(verdicts[0].check_first.contains("hold 0"));
@@ -79,7 +89,10 @@ fn a_forecast_beside_a_normal_is_still_a_forecast() {
         weather
     });
     profile.forecast = Some(Forecast { issued: day(DATE), days: days.collect() });
-    let set = set(&[rule("any.one", "hold: [{if: \"ahead(max, tmax, 7 days) - mean(tmax, 7 days) > 4 K\", because: {en: B}}]")]);
+    let set = set(&[rule(
+        "any.one",
+        "hold: [{if: \"ahead(max, tmax, 7 days) - mean(tmax, 7 days) > 4 K\", because: {en: B}}]",
+    )]);
     for (profile, conditions) in [(&mild(), 1), (&profile, 0)] {
         let verdicts = verdicts(&set, &rose(), profile);
         assert_eq!((&verdicts[0].outcome, verdicts[0].check_first.len()), (&APPLIES, conditions));
@@ -108,7 +121,8 @@ fn a_work_that_names_its_rule_was_done_with_the_materials_of_the_rule() {
         rule("any.sulphur", "job: treat-disease\nmaterials: [sulphur-dust]"),
         rule("any.one", "when: \"done(nitrogen, within 28 days)\""),
     ]);
-    let said = with_history(vec![work(&[("rule", "any.feed")], "2025-09-01"), work(&[("rule", "any.oil")], "2025-09-04")]);
+    let said =
+        with_history(vec![work(&[("rule", "any.feed")], "2025-09-01"), work(&[("rule", "any.oil")], "2025-09-04")]);
     assert_eq!(outcome(&set, &said, &mild(), "any.one"), APPLIES);
     assert_eq!(outcome(&set, &said, &mild(), "any.sulphur"), held("apart until 2025-09-18"));
 }
@@ -177,8 +191,10 @@ fn a_difference_of_decimals_is_a_decimal() {
 #[test]
 fn who_tells_of_a_sign_by_its_date_is_told_of_the_season() {
     let fields = "window: {opens: growing.start, closes: growing.start + 4 weeks}\nwhen: \"days_from(since(frost-damage)) < 40 weeks\"\noutside: {late: {en: L}}";
-    let damage = SignSaid { sign: "frost-damage".to_owned(), since: Some("2025-04-20".parse().unwrap()), ..SignSaid::default() };
-    let said = Said { condition: Some(ConditionSaid { signs: Some(vec![damage]), ..ConditionSaid::default() }), ..rose() };
+    let damage =
+        SignSaid { sign: "frost-damage".to_owned(), since: Some("2025-04-20".parse().unwrap()), ..SignSaid::default() };
+    let said =
+        Said { condition: Some(ConditionSaid { signs: Some(vec![damage]), ..ConditionSaid::default() }), ..rose() };
     assert_eq!(outcome(&set(&[rule("any.one", fields)]), &said, &mild(), "any.one"), held("late"));
 }
 

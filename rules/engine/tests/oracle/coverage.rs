@@ -32,7 +32,9 @@ fn every_outcome_and_every_block_is_met_in_random_packs() {
             match &verdict.outcome {
                 Outcome::No => meet("no"),
                 Outcome::Applies => meet("applies"),
-                Outcome::Depends { could_apply } => meet(if *could_apply { "depends" } else { "depends, held at best" }),
+                Outcome::Depends { could_apply } => {
+                    meet(if *could_apply { "depends" } else { "depends, held at best" });
+                }
                 // The first word, or two: `apart until`, `apart from`.
                 Outcome::Held(blocks) => blocks.iter().for_each(|block| {
                     let mut parts = block.split(' ');
@@ -60,9 +62,32 @@ fn every_outcome_and_every_block_is_met_in_random_packs() {
         }
     }
     let wanted = [
-        "no", "applies", "depends", "depends, held at best", "hold", "guard", "clash", "apart until", "apart from", "done", "at most",
-        "turn", "early", "late", "never", "avoid", "open", "window unknown", "check first", "guard of the day", "overdue", "history",
-        "window", "on a problem", "signs", "soil.ph",
+        "no",
+        "applies",
+        "depends",
+        "depends, held at best",
+        "hold",
+        "guard",
+        "clash",
+        "apart until",
+        "apart from",
+        "done",
+        "at most",
+        "turn",
+        "early",
+        "late",
+        "never",
+        "avoid",
+        "open",
+        "window unknown",
+        "check first",
+        "guard of the day",
+        "overdue",
+        "history",
+        "window",
+        "on a problem",
+        "signs",
+        "soil.ph",
     ];
     let seldom: Vec<&str> = wanted.into_iter().filter(|what| met.get(*what).copied().unwrap_or_default() < 3).collect();
     assert!(seldom.is_empty(), "seldom met: {seldom:?} in {met:?}");

@@ -131,13 +131,13 @@ proptest! {
         let near = [date - Days::new(AWAY_FROM_AN_EDGE), date, date + Days::new(AWAY_FROM_AN_EDGE)];
         let here: Vec<Vec<Verdict>> = near.iter().map(|date| of(&place.profile, *date)).collect();
         let other: Vec<Vec<Verdict>> = near.iter().map(|date| of(&there, *date + Months::new(6))).collect();
-        for at in 0..fields.len() {
+        for (at, rule) in rules.iter().enumerate() {
             let id = format!("any.m{at}");
             let words: Vec<String> = here.iter().map(|verdicts| word(verdicts, &id)).collect();
             // Near an edge a day decides, and the half years are not of one length.
             if words.iter().all(|w| *w == words[0]) {
                 let there: Vec<String> = other.iter().map(|verdicts| word(verdicts, &id)).collect();
-                prop_assert!(there.contains(&words[0]), "{}: {} on {date}, {there:?} half a year later\n{}", place.name, words[0], rules[at]);
+                prop_assert!(there.contains(&words[0]), "{}: {} on {date}, {there:?} half a year later\n{rule}", place.name, words[0]);
             }
         }
     }

@@ -113,6 +113,9 @@ fn weather(day: Day, tmin_c: f64, range_k: f64, rain_mm: f64) -> DailyWeather {
     weather
 }
 
+/// A day: minimum °C, daily range K, rain mm.
+type Weather = (f64, f64, f64);
+
 /// What differs from place to place besides the normals.
 #[derive(Clone, Debug)]
 struct Extras {
@@ -120,8 +123,8 @@ struct Extras {
     no_rain: bool,
     estimated: bool,
     frost: Option<GivenFrost>,
-    forecast: Option<(i32, Vec<(f64, f64, f64)>)>,
-    observed: Option<Vec<(f64, f64, f64)>>,
+    forecast: Option<(i32, Vec<Weather>)>,
+    observed: Option<Vec<Weather>>,
 }
 
 fn frost() -> impl Strategy<Value = GivenFrost> {
@@ -215,11 +218,5 @@ impl ClimateSpec {
         }
         assert_eq!(profile.check(), Ok(()));
         profile
-    }
-
-    /// The same without forecast and records.
-    pub(crate) fn bare(&self) -> Profile {
-        let bare = Extras { forecast: None, observed: None, frost: None, ..self.extras.clone() };
-        Self { at: self.at, extras: bare }.on(Day::from_ce(1))
     }
 }

@@ -168,8 +168,14 @@ fn common(kind: &'static str) -> Vec<String> {
 }
 
 fn task() -> impl Strategy<Value = RuleSpec> {
-    let first =
-        (whom(true), windows::windows(), weighted(0.4, conditions::when()), prop_oneof![3 => Just(Vec::new()), 2 => vec(hold(), 1..=2)], outside(), weight());
+    let first = (
+        whom(true),
+        windows::windows(),
+        weighted(0.4, conditions::when()),
+        prop_oneof![3 => Just(Vec::new()), 2 => vec(hold(), 1..=2)],
+        outside(),
+        weight(),
+    );
     let second = (work(), repeat(), keep_apart(), links(), proptest::bool::weighted(0.1));
     let kind = prop_oneof![9 => Just("task"), 1 => Just("avoid")];
     (kind, first, second).prop_map(

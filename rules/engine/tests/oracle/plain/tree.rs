@@ -154,7 +154,7 @@ impl World<'_> {
         }
         match &expr.kind {
             ExprKind::Or(parts) | ExprKind::And(parts) => {
-                parts.iter().for_each(|part| self.missing(part, names, curve, out))
+                parts.iter().for_each(|part| self.missing(part, names, curve, out));
             }
             ExprKind::Not(inner) => self.missing(inner, names, curve, out),
             _ => out.extend(self.leaf(expr, names, curve).1.into_iter().filter(|read| !read.known)),

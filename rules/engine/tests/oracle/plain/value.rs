@@ -36,10 +36,6 @@ pub(crate) struct Read {
 const NOISE: f64 = 1e-9;
 
 impl Value {
-    pub(crate) fn is_there(&self) -> bool {
-        !matches!(self, Self::Unknown | Self::Absent)
-    }
-
     /// A number of a unit.
     pub(crate) fn of(number: f64, symbol: &str) -> Self {
         let unit = Unit::find(symbol).unwrap();
