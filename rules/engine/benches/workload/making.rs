@@ -13,7 +13,7 @@ impl Draws {
     /// Evenly in 0..below.
     pub(crate) fn below(&mut self, below: usize) -> usize {
         self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        ((self.0 >> 32) * below as u64 >> 32) as usize
+        (((self.0 >> 32) * below as u64) >> 32) as usize
     }
 
     /// Evenly in 0..1.

@@ -52,7 +52,9 @@ impl Shorts {
         let mut out = Self::default();
         for rule in rules {
             let begin = out.literals.len();
-            let whole = [&rule.whom, &rule.when].into_iter().all(|part| literals(part, true, atoms, sources, &mut out.literals));
+            let whole = [&rule.whom, &rule.when]
+                .into_iter()
+                .all(|part| literals(part, true, atoms, sources, &mut out.literals));
             if !whole {
                 out.literals.truncate(begin);
             }
@@ -88,9 +90,12 @@ fn literals(condition: &Condition, so: bool, atoms: &[Atom], sources: &[Source],
 }
 
 fn stands_alone(rule: &PlantRule, info: &RuleInfo) -> bool {
-    let by_itself = rule.problem.is_none() && rule.windows.is_empty() && rule.holds.is_empty() && rule.guards.is_empty();
-    let of_history =
-        !info.apart.is_empty() || !info.after.is_empty() || info.repeat != Repeat::default() || info.alternate.is_some();
+    let by_itself =
+        rule.problem.is_none() && rule.windows.is_empty() && rule.holds.is_empty() && rule.guards.is_empty();
+    let of_history = !info.apart.is_empty()
+        || !info.after.is_empty()
+        || info.repeat != Repeat::default()
+        || info.alternate.is_some();
     by_itself && !of_history && rule.rivals.is_empty() && info.blocks.is_none() && info.kind != Kind::Avoid
 }
 

@@ -7,6 +7,7 @@ use lammas_engine::compile::set::{Set, compile};
 use lammas_engine::read::{PackFile, read};
 use lammas_engine::scenario;
 
+#[expect(clippy::disallowed_methods, reason = "a test may read the files that it tests")]
 fn walk(root: &Path, folder: &Path, out: &mut Vec<PackFile>) {
     for entry in fs::read_dir(folder).unwrap() {
         let path = entry.unwrap().path();
