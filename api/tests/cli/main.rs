@@ -22,7 +22,9 @@ fn run_with(arguments: &[&str], input: &str) -> (Option<i32>, String, String) {
     let mut command = lammas(arguments);
     command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped());
     let mut child = command.spawn().expect("it runs");
-    child.stdin.take().expect("an input").write_all(input.as_bytes()).expect("read");
+    let written = child.stdin.take().expect("an input").write_all(input.as_bytes());
+    // A program that is called wrongly ends before it reads.
+    assert!(written.is_ok() || written.is_err_and(|e| e.kind() == std::io::ErrorKind::BrokenPipe));
     ended(&child.wait_with_output().expect("it ends"))
 }
 
