@@ -180,7 +180,8 @@ fn partner(own: (usize, Day), marker: &MarkerRef, others: &[Option<Day>; YEARS],
     if follows(marker, other) {
         candidates.filter(|d| *d > day).min()
     } else {
-        candidates.filter(|d| *d > day - PAIR_BEFORE && *d <= day + PAIR_AFTER).min()
+        // One day more: over a 29 February two years lie 366 days apart, and none of them may fall between.
+        candidates.filter(|d| *d > day - PAIR_BEFORE && *d <= day + PAIR_AFTER + 1).min()
     }
 }
 
@@ -199,7 +200,7 @@ fn partner_before(
     if follows(other, marker) {
         candidates.filter(|d| *d < day).max()
     } else {
-        candidates.filter(|d| *d >= day - PAIR_AFTER && *d < day + PAIR_BEFORE).max()
+        candidates.filter(|d| *d >= day - PAIR_AFTER - 1 && *d < day + PAIR_BEFORE).max()
     }
 }
 

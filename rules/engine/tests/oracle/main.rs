@@ -5,7 +5,7 @@
 //!
 //! `agreement` compares the two over random packs; `coverage` sees to it that these reach every outcome and every block;
 //! `cases` keeps each difference that was found. `window_table` holds the worked examples of windows, `window_places` compares
-//! windows of every kind over 57 real places. `laws` is what must hold of any pack: order never matters, less said never gives
+//! windows of every kind over 57 real places. `edges` asks on both sides of every number. `laws` is what must hold of any pack: order never matters, less said never gives
 //! more, more said only turns unknown into known; `hemispheres`, that south of the equator all comes half a year later.
 //!
 //! `PROPTEST_CASES=20000 cargo test -p lammas-engine --test oracle --release` looks longer. What it finds becomes a case.
@@ -14,6 +14,7 @@ mod agreement;
 mod asking;
 mod cases;
 mod coverage;
+mod edges;
 mod hemispheres;
 mod laws;
 mod making;

@@ -167,7 +167,8 @@ fn pair(opens: &Expr, opening: Day, other: &Expr, days: &[Day]) -> Option<Day> {
     let found = if is_a_half(opens, other) {
         days.iter().find(|day| **day > opening)
     } else {
-        days.iter().find(|day| **day > opening - 90 && **day <= opening + 275)
+        // One day more for 29 February: no other occurrence lies within the 365 days then.
+        days.iter().find(|day| **day > opening - 90 && **day <= opening + 276)
     };
     found.copied()
 }
@@ -180,7 +181,7 @@ fn pair_back(closes: &Expr, closing: Day, other: &Expr, days: &[Day]) -> Option<
     let found = if is_a_half(closes, other) {
         days.iter().rfind(|day| **day < closing)
     } else {
-        days.iter().rfind(|day| **day >= closing - 275 && **day < closing + 90)
+        days.iter().rfind(|day| **day >= closing - 276 && **day < closing + 90)
     };
     found.copied()
 }
