@@ -9,7 +9,7 @@ use lammas_engine::fault::Weight;
 use serde_json::{Value, json};
 
 use super::exit::{BadInput, Exit};
-use crate::problem::nearest::nearest;
+use lammas_engine::nearest::nearest;
 
 const EXAMPLES: &str = "Examples:
   lammas fault                        every code

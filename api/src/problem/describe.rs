@@ -8,7 +8,7 @@ use utoipa::ToSchema;
 use super::Problem;
 use super::extractors::PathParts;
 use super::kinds::{self, KINDS, UNKNOWN_PROBLEM};
-use super::nearest::nearest;
+use lammas_engine::nearest::nearest;
 
 /// Which kind of problem.
 #[derive(Debug, Deserialize, utoipa::IntoParams)]

@@ -6,14 +6,12 @@
 //! - [`faults`] the collection of everything that is wrong with a request
 //! - [`mod@pointer`] RFC 6901 pointers at the place
 //! - `wording` what is wrong, in the words of someone who fills in a form
-//! - [`nearest`] the name that was probably meant
 //! - [`extractors`] the readers of body, query and path, which replace the framework's own
 
 pub mod describe;
 pub mod extractors;
 pub mod faults;
 pub mod kinds;
-pub mod nearest;
 pub mod pointer;
 pub mod wire;
 mod wording;

@@ -6,7 +6,7 @@ use std::fmt;
 
 use serde::de::{self, Expected, Unexpected};
 
-use super::nearest::nearest;
+use lammas_engine::nearest::nearest;
 
 /// Why a value does not fit the place it stands in.
 #[derive(Clone, Debug, PartialEq)]

@@ -7,7 +7,8 @@
 //! [`feeding`] the tables and sums beside it. [`bounds`] says why a value was refused.
 //!
 //! **The door.** [`quantity`] lists everything that can be reckoned by name, with inputs in any of the
-//! [`units`], result, method and source; [`published`] runs files of published values through it.
+//! [`units`], result, method and source; [`published`] runs files of published values through it; [`nearest`] finds the
+//! name that was meant.
 //!
 //! **The season.** [`calendar`] counts days and the 365 days of the climate year. A [`profile`] holds what
 //! is known of a place; a daily [`record`] makes one. [`curve`] draws the smooth year through its monthly
@@ -27,6 +28,7 @@ pub mod feeding;
 pub mod frost;
 pub mod humidity;
 pub mod marker;
+pub mod nearest;
 pub mod origin;
 pub mod pressure;
 pub mod profile;

@@ -25,7 +25,6 @@ pub mod explain;
 pub mod fact;
 pub mod fault;
 pub mod lang;
-pub mod nearest;
 pub mod pack;
 pub mod question;
 pub mod rank;
@@ -35,3 +34,5 @@ pub mod text;
 pub mod unit;
 pub mod validity;
 pub mod version;
+
+pub use lammas_agronomy::nearest;

@@ -5,6 +5,7 @@ use crate::v1::question::choices::Language;
 use crate::v1::question::date::Date;
 
 use chrono::Datelike as _;
+use lammas_agronomy::calendar::Day;
 
 /// Words in the language of an answer.
 #[derive(Clone, Copy, Debug)]
@@ -82,37 +83,7 @@ impl Headings {
 
     /// `15 September` or `15 de septiembre`.
     pub(super) fn day(self, Date(date): Date) -> String {
-        const EN: [&str; 12] = [
-            "January",
-            "February",
-            "March",
-            "April",
-            "May",
-            "June",
-            "July",
-            "August",
-            "September",
-            "October",
-            "November",
-            "December",
-        ];
-        const ES: [&str; 12] = [
-            "enero",
-            "febrero",
-            "marzo",
-            "abril",
-            "mayo",
-            "junio",
-            "julio",
-            "agosto",
-            "septiembre",
-            "octubre",
-            "noviembre",
-            "diciembre",
-        ];
-        let names = if self.0 == Language::Es { ES } else { EN };
-        let name = usize::try_from(date.month0()).ok().and_then(|month| names.get(month)).copied().unwrap_or_default();
-        format!("{} {}{name}", date.day(), self.pick("", "de "))
+        lammas_engine::explain::words::date(Day::from_date(date), self.0.word())
     }
 
     /// The same with its year.

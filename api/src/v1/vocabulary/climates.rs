@@ -10,11 +10,11 @@ use utoipa::ToSchema;
 use super::list::{self, EntryQuery, ListQuery, pages};
 use crate::problem::extractors::{PathParts, Query};
 use crate::problem::kinds::CLIMATE_NOT_FOUND;
-use crate::problem::nearest::nearest;
 use crate::problem::{Problem, clipped};
 use crate::sets::rules::Rules;
 use crate::v1::language;
 use crate::v1::question::place;
+use lammas_engine::nearest::nearest;
 
 /// A registered climate.
 #[derive(Debug, Serialize, ToSchema)]

@@ -1,12 +1,12 @@
 //! Crop coefficients and root depths, by name.
 
 use super::inputs::{Input, Kind, RHMIN, U2};
-use super::nearest::nearest;
 use super::value::shorten;
 use super::{Given, OutcomeValue, Quantity, Reckoned};
 use crate::bounds::Unusable;
 use crate::crop::coefficient;
 use crate::crop::table::{self, Coefficients, Crop};
+use crate::nearest::nearest;
 
 const PLANT: Input = Input::new("plant", Kind::Text, "row of the table, such as tomato");
 

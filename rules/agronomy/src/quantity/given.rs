@@ -6,10 +6,10 @@ use chrono::{DateTime, NaiveDate};
 
 use super::error::QuantityError;
 use super::inputs::{Input, Kind};
-use super::nearest::nearest;
 use super::value::{InputValue, Inputs, shorten};
 use super::{Quantity, series};
 use crate::bounds::Unusable;
+use crate::nearest::nearest;
 use crate::units::convert_text;
 
 /// A checked value.

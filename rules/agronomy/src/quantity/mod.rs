@@ -21,7 +21,6 @@ mod given;
 mod humidity;
 mod inputs;
 mod irrigation;
-mod nearest;
 mod outcome;
 mod plant_need;
 mod pot;
@@ -96,7 +95,7 @@ pub fn find(name: &str) -> Result<&'static Quantity, QuantityError> {
 /// The name nearest to a text that names no quantity, if one is near enough to be meant.
 #[must_use]
 pub fn nearest(name: &str) -> Option<&'static str> {
-    nearest::nearest(name, all().map(|quantity| quantity.name))
+    crate::nearest::nearest(name, all().map(|quantity| quantity.name))
 }
 
 impl Quantity {

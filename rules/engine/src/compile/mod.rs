@@ -2,11 +2,15 @@
 
 pub mod amount;
 pub mod book;
+mod both_ways;
 pub mod call;
+mod guards;
 pub mod marker;
 pub mod names;
 pub mod path;
+mod plant;
 pub mod report;
+mod resolve;
 pub mod rivals;
 pub mod rule;
 pub mod set;

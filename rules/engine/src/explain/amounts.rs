@@ -84,6 +84,10 @@ fn reckon(amount: &Amount, moment: &Moment<'_>) -> Result<(f64, String, Vec<Stri
         match &input.from {
             InputFrom::Word(word) => inputs = inputs.text(input.name, word.as_str()),
             InputFrom::Number(term, unit) => match read::term(term, moment).value {
+                // Without its unit where the door expects this one, so that no unit has to be read.
+                Value::Number(number) if quantity.input(input.name).and_then(|known| known.unit()) == Some(*unit) => {
+                    inputs = inputs.number(input.name, number);
+                }
                 Value::Number(number) => inputs = inputs.measure(input.name, number, *unit),
                 // Rain that nobody knows counts as none: the soak is then rather too large than too small.
                 Value::Unknown if optional && matches!(term, Term::Fact(Fact::Rain)) => {}

@@ -10,42 +10,19 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Opti
 /// Up to `count` known names near to `word`, nearest first.
 #[must_use]
 pub fn nearest_names<'a>(word: &str, known: impl IntoIterator<Item = &'a str>, count: usize) -> Vec<&'a str> {
-    let letters: Vec<char> = word.to_lowercase().chars().collect();
-    let reach = (letters.len() / 3).max(1);
+    let word = word.to_lowercase();
+    let letters = word.chars().count();
+    let reach = (letters / 3).max(1);
     let mut near: Vec<(usize, &str)> = known
         .into_iter()
-        .filter_map(|name| {
-            let other: Vec<char> = name.to_lowercase().chars().collect();
-            if other.len().abs_diff(letters.len()) > reach {
-                return None;
-            }
-            let edits = edits(&letters, &other);
-            (edits <= reach).then_some((edits, name))
-        })
+        // A name that is much longer or shorter is not meant; a text far longer than any name is never compared at all.
+        .filter(|name| name.chars().count().abs_diff(letters) <= reach)
+        .map(|name| (strsim::osa_distance(&word, &name.to_lowercase()), name))
+        .filter(|(edits, _)| *edits <= reach)
         .collect();
     near.sort_unstable();
     near.dedup();
     near.into_iter().take(count).map(|(_, name)| name).collect()
-}
-
-/// Optimal string alignment distance.
-fn edits(a: &[char], b: &[char]) -> usize {
-    let mut before: Vec<usize> = Vec::new();
-    let mut last: Vec<usize> = (0..=b.len()).collect();
-    for (i, x) in a.iter().enumerate() {
-        let mut row = vec![i + 1];
-        for (j, y) in b.iter().enumerate() {
-            let at = |row: &[usize], k: usize| row.get(k).copied().unwrap_or(usize::MAX / 2);
-            let mut cost = (at(&last, j) + usize::from(x != y)).min(at(&last, j + 1) + 1).min(at(&row, j) + 1);
-            let swapped = i > 0 && j > 0 && a.get(i - 1) == Some(y) && b.get(j - 1) == Some(x);
-            if swapped && x != y {
-                cost = cost.min(at(&before, j - 1) + 1);
-            }
-            row.push(cost);
-        }
-        before = std::mem::replace(&mut last, row);
-    }
-    last.last().copied().unwrap_or(0)
 }
 
 #[cfg(test)]
@@ -58,6 +35,12 @@ mod tests {
         assert_eq!(nearest("roze", known), Some("rose"));
         assert_eq!(nearest("rsoe", known), Some("rose"));
         assert_eq!(nearest("citris", known), Some("citrus"));
+    }
+
+    #[test]
+    fn nothing_typed_and_a_text_longer_than_any_name_find_nothing() {
+        assert_eq!(nearest("", ["rose"]), None);
+        assert_eq!(nearest(&"rose".repeat(100_000), ["rose"]), None);
     }
 
     #[test]
