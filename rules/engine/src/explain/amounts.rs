@@ -85,7 +85,9 @@ fn reckon(amount: &Amount, moment: &Moment<'_>) -> Result<(f64, String, Vec<Stri
             InputFrom::Word(word) => inputs = inputs.text(input.name, word.as_str()),
             InputFrom::Number(term, unit) => match read::term(term, moment).value {
                 // Without its unit where the door expects this one, so that no unit has to be read.
-                Value::Number(number) if quantity.input(input.name).and_then(|known| known.unit()) == Some(*unit) => {
+                Value::Number(number)
+                    if quantity.input(input.name).and_then(lammas_agronomy::quantity::Input::unit) == Some(*unit) =>
+                {
                     inputs = inputs.number(input.name, number);
                 }
                 Value::Number(number) => inputs = inputs.measure(input.name, number, *unit),
