@@ -12,7 +12,11 @@ use crate::settings::log::{Format, Log};
 pub fn start(log: &Log) -> Result<()> {
     let levels =
         EnvFilter::try_new(&log.levels).with_context(|| format!("cannot read the log levels `{}`", log.levels))?;
-    let builder = tracing_subscriber::fmt().with_env_filter(levels).with_writer(std::io::stderr);
+    let builder = tracing_subscriber::fmt()
+        .with_env_filter(levels)
+        .with_writer(std::io::stderr)
+        // Colours are for a terminal, not for a file.
+        .with_ansi(std::io::IsTerminal::is_terminal(&std::io::stderr()));
     let started = match log.format {
         Format::Text => builder.try_init(),
         Format::Json => builder.json().flatten_event(true).try_init(),

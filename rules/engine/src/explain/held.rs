@@ -113,9 +113,9 @@ fn because(block: &Block, verdict: &Verdict, moment: &Moment<'_>, language: &str
         Block::Clash(other) => {
             let name = title(*other, moment, language);
             let text = if words::is_spanish(language) {
-                format!("Hoy va antes otra labor que se opone: «{name}».")
+                format!("No el mismo día que «{name}», que hoy va antes.")
             } else {
-                format!("A work that undoes it goes first today: “{name}”.")
+                format!("Not on the same day as “{name}”, which goes first today.")
             };
             by("clash", text, rule_id(*other, moment))
         }
