@@ -2,7 +2,7 @@
 
 use super::names::PlantNames;
 use super::rule::PlantRule;
-use super::short::Shorts;
+use super::short::Short;
 use super::sieve::Sieve;
 use super::source::Source;
 use super::term::{Atom, Condition, Term};
@@ -94,7 +94,7 @@ pub struct PlantBook {
     /// Its rules, guards among them.
     pub rules: Vec<PlantRule>,
     /// Its rules in short.
-    pub shorts: Shorts,
+    pub shorts: Vec<Short>,
     /// Which rules can be true at all, by the cells in which the probes lie.
     pub sieve: Sieve,
     /// The cautions of the set that have an `unless`.

@@ -6,7 +6,7 @@ use super::guards::bind_guards;
 use super::names::{Index, Names, PlantNames};
 use super::report::Report;
 use super::rule::{Hold, PlantRule, RuleInfo};
-use super::short::Shorts;
+use super::short::Short;
 use super::sieve::Sieve;
 use super::source::Source;
 use super::term::Condition;
@@ -110,9 +110,9 @@ pub(super) fn book(
         .collect();
     let in_leaf_ids: Vec<&str> = entry.in_leaf.iter().map(|s| s.value.as_str()).collect();
     let conditions: Vec<Vec<&Condition>> = rules.iter().map(|r| vec![&r.whom, &r.when]).collect();
-    let sieve = Sieve::of(&conditions, &pool.atoms, pool.probes.len());
     let sources = Source::of_all(&pool.probes);
-    let shorts = Shorts::of(&rules, infos, &pool.atoms, &sources);
+    let sieve = Sieve::of(&conditions, &pool.atoms, &sources);
+    let shorts = rules.iter().map(|rule| Short::of(rule, infos)).collect();
     PlantBook {
         plant: number,
         id: entry.id.value.clone(),

@@ -2,14 +2,20 @@
 //!
 //! The top of most conditions is a conjunction, and most of its parts read one term: `plant.age >= 1 year`, `signs has
 //! mildew`. For each such term its values are cut into cells at the thresholds that rules read; for each cell a row of
-//! bits says which rules that part does not make false. A request looks its cell up in each column and takes the rows
-//! together: what is left is judged exactly. Cost grows with the bits of the plant's rules, not with the rules.
+//! bits says which rules that part does not make false, and another which rules it makes true. A request looks its cell
+//! up in each column and takes the rows together: what is neither left out nor proven is judged exactly. Cost grows with
+//! the bits of the plant's rules, not with the rules.
 
+use super::source::Source;
 use super::term::{Atom, Condition, Test};
 use crate::fact::value::{Truth, Value};
+use crate::lang::ast::Comparison;
+use lammas_agronomy::origin::Origin;
 
 /// The most cuts of a column: more would only make the rows many, and what is left is judged exactly anyway.
 const MOST_CUTS: usize = 63;
+/// So few cuts are counted through; among more it is searched.
+const FEW: usize = 16;
 
 /// How a column's values are cut.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,99 +35,190 @@ enum Kept {
 
 #[derive(Clone, Copy, Debug)]
 struct Column {
+    source: Source,
     probe: u32,
     cuts: Kept,
     /// Where its rows begin among the words of the sieve: one a cell, unknown, absent, then the values.
-    first: usize,
+    first: u32,
+}
+
+/// What a value says of the score of the rules that read it, in the order in which it counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Mark {
+    /// Nothing.
+    None,
+    /// Where it comes from.
+    From(Origin),
+    /// The part for a sign that is seen.
+    Severity(u8),
 }
 
 /// The sieve of a plant.
 #[derive(Clone, Debug, Default)]
 pub struct Sieve {
     rules: usize,
+    /// Words of a row.
+    words: usize,
     columns: Vec<Column>,
     numbers: Vec<f64>,
-    rows: Vec<u64>,
+    /// Which rules a cell does not make false.
+    can: Vec<u64>,
+    /// Which rules a cell makes true, as far as this term goes.
+    must: Vec<u64>,
+    /// The columns that each rule reads; none of a rule that hangs on more than single columns.
+    reads: Vec<Option<Box<[u32]>>>,
+}
+
+/// What the sieve left.
+#[derive(Clone, Debug)]
+pub struct Sifted<'s> {
+    sieve: &'s Sieve,
+    /// The rules that are possible, a bit each.
+    possible: Vec<u64>,
+    /// Of each column where the row of its value begins, and what that value says of scores.
+    cells: Vec<(u32, Mark)>,
 }
 
 impl Sieve {
     /// The sieve for these conditions, one a rule.
     #[must_use]
-    pub fn of(conditions: &[Vec<&Condition>], atoms: &[Atom], probes: usize) -> Self {
-        let mut parts: Vec<Vec<(usize, &Condition)>> = vec![Vec::new(); probes];
+    pub fn of(conditions: &[Vec<&Condition>], atoms: &[Atom], sources: &[Source]) -> Self {
+        let words = conditions.len().div_ceil(64);
+        let mut parts: Vec<Vec<(usize, &Condition)>> = vec![Vec::new(); sources.len()];
+        let mut reads = vec![Some(Vec::new()); conditions.len()];
         for (rule, conjunction) in conditions.iter().enumerate() {
             let mut flat = Vec::new();
             conjunction.iter().for_each(|c| flatten(c, &mut flat));
             for part in flat {
-                if let Some(probe) = only_probe(part, atoms)
-                    && let Some(list) = parts.get_mut(probe as usize)
-                {
-                    list.push((rule, part));
+                match only_probe(part, atoms).and_then(|probe| parts.get_mut(probe as usize)) {
+                    Some(list) => list.push((rule, part)),
+                    None => {
+                        if let Some(reads) = reads.get_mut(rule) {
+                            *reads = None;
+                        }
+                    }
                 }
             }
         }
-        let words = conditions.len().div_ceil(64);
-        let mut numbers = Vec::new();
-        let mut rows = Vec::new();
-        let columns = parts
-            .iter()
-            .enumerate()
-            .filter(|(_, parts)| !parts.is_empty())
-            .map(|(probe, parts)| {
-                let cuts = cuts(parts, atoms);
-                let first = rows.len();
-                rows.extend(rows_of(&cuts, parts, atoms, words));
-                let place = |at: usize| u32::try_from(at).unwrap_or(u32::MAX);
-                let cuts = match cuts {
-                    Cuts::Truth => Kept::Truth,
-                    Cuts::Choice(count) => Kept::Choice(count),
-                    Cuts::Numbers(list) => {
-                        let begin = place(numbers.len());
-                        numbers.extend(list);
-                        Kept::Numbers { begin, end: place(numbers.len()) }
-                    }
-                };
-                Column { probe: place(probe), cuts, first }
+        let mut sieve = Self { rules: conditions.len(), words, ..Self::default() };
+        let read = sources.iter().enumerate().zip(&parts).filter(|(_, parts)| !parts.is_empty());
+        let mut read: Vec<((usize, &Source), &Vec<(usize, &Condition)>)> = read.collect();
+        // Columns whose values stand in one place follow each other.
+        read.sort_by_key(|((_, source), _)| source.kind());
+        for ((probe, source), parts) in read {
+            let column = place(sieve.columns.len());
+            for (rule, _) in parts {
+                if let Some(Some(reads)) = reads.get_mut(*rule) {
+                    reads.push(column);
+                }
+            }
+            sieve.add(place(probe), *source, parts, atoms);
+        }
+        sieve.reads = reads
+            .into_iter()
+            .map(|reads| {
+                reads.map(|mut columns: Vec<u32>| {
+                    columns.dedup();
+                    columns.into_boxed_slice()
+                })
             })
             .collect();
-        Self { rules: conditions.len(), columns, numbers, rows }
+        sieve
     }
 
-    /// The rules that can be true, as bits; `value` reads a term.
-    pub fn possible(&self, mut value: impl FnMut(u32) -> Value, out: &mut Vec<u64>) {
-        let words = self.rules.div_ceil(64);
-        out.clear();
-        out.resize(words, u64::MAX);
-        if let Some(last) = out.last_mut()
+    fn add(&mut self, probe: u32, source: Source, parts: &[(usize, &Condition)], atoms: &[Atom]) {
+        let cuts = cuts(parts, atoms);
+        let first = place(self.can.len());
+        let rows = rows_of(&cuts, parts, atoms, self.words);
+        self.can.extend(rows.can);
+        self.must.extend(rows.must);
+        let cuts = match cuts {
+            Cuts::Truth => Kept::Truth,
+            Cuts::Choice(count) => Kept::Choice(count),
+            Cuts::Numbers(list) => {
+                let begin = place(self.numbers.len());
+                self.numbers.extend(list);
+                Kept::Numbers { begin, end: place(self.numbers.len()) }
+            }
+        };
+        self.columns.push(Column { source, probe, cuts, first });
+    }
+
+    /// Which rules are possible; `look` reads a term, and says what that means for scores.
+    pub fn sift(&self, mut look: impl FnMut(Source, u32) -> (Value, Mark)) -> Sifted<'_> {
+        let words = self.words;
+        let mut possible = vec![u64::MAX; words];
+        if let Some(last) = possible.last_mut()
             && !self.rules.is_multiple_of(64)
         {
             *last = (1 << (self.rules % 64)) - 1;
         }
+        // The places of all rows first: then the rows are fetched side by side, however far apart they lie.
+        let mut cells = Vec::with_capacity(self.columns.len());
         for column in &self.columns {
-            let row = column.first + self.cell(column.cuts, value(column.probe)) * words;
-            let row = self.rows.get(row..row + words).unwrap_or(&[]);
-            for (bits, row) in out.iter_mut().zip(row) {
-                *bits &= row;
-            }
+            let (value, mark) = look(column.source, column.probe);
+            cells.push((column.first + self.cell(column.cuts, value) * place(words), mark));
         }
+        for (first, _) in &cells {
+            let first = *first as usize;
+            let row = self.can.get(first..first + words).unwrap_or(&[]);
+            possible.iter_mut().zip(row).for_each(|(bits, row)| *bits &= row);
+        }
+        Sifted { sieve: self, possible, cells }
     }
-}
 
-impl Sieve {
     /// The cell of a value: unknown, absent, then the values.
-    fn cell(&self, cuts: Kept, value: Value) -> usize {
+    fn cell(&self, cuts: Kept, value: Value) -> u32 {
         match (cuts, value) {
             (_, Value::Unknown) => 0,
             (_, Value::Absent) => 1,
-            (Kept::Truth, Value::Truth(yes)) => 2 + usize::from(yes),
-            (Kept::Choice(count), Value::Choice(c)) => 2 + usize::from(c.min(count)),
+            (Kept::Truth, Value::Truth(yes)) => 2 + u32::from(yes),
+            (Kept::Choice(count), Value::Choice(c)) => 2 + u32::from(c.min(count)),
             (Kept::Numbers { begin, end }, Value::Number(n)) => {
                 let cuts = self.numbers.get(begin as usize..end as usize).unwrap_or(&[]);
-                2 + cuts.partition_point(|cut| *cut <= n)
+                2 + if cuts.len() <= FEW {
+                    cuts.iter().map(|cut| u32::from(*cut <= n)).sum()
+                } else {
+                    place(cuts.partition_point(|cut| *cut <= n))
+                }
             }
             // A value that is there but is read only as absent or not.
             _ => 2,
         }
+    }
+}
+
+impl Sifted<'_> {
+    /// The rules that their conditions do not make false.
+    pub fn possible(&self) -> impl Iterator<Item = usize> + '_ {
+        set_bits(&self.possible)
+    }
+
+    /// How many rules are possible.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.possible.iter().map(|word| word.count_ones() as usize).sum()
+    }
+
+    /// If the conditions of a rule are true for sure, what the values that it read say of its score.
+    #[must_use]
+    pub fn proven(&self, rule: usize) -> Option<impl Iterator<Item = Mark> + '_> {
+        let columns = self.sieve.reads.get(rule)?.as_deref()?;
+        let cells = || columns.iter().filter_map(|column| self.cells.get(*column as usize));
+        let is_true = |first: u32| {
+            self.sieve.must.get(first as usize + rule / 64).is_some_and(|word| word >> (rule % 64) & 1 == 1)
+        };
+        cells().all(|(first, _)| is_true(*first)).then(|| cells().map(|(_, mark)| *mark))
+    }
+}
+
+fn place(at: usize) -> u32 {
+    u32::try_from(at).unwrap_or(u32::MAX)
+}
+
+fn clear_bit(words: &mut [u64], at: usize) {
+    if let Some(word) = words.get_mut(at / 64) {
+        *word &= !(1 << (at % 64));
     }
 }
 
@@ -167,8 +264,8 @@ fn cuts(parts: &[(usize, &Condition)], atoms: &[Atom]) -> Cuts {
         part.atoms(&mut |atom| {
             if let Some(atom) = atoms.get(atom as usize) {
                 match &atom.test {
-                    Test::Number(_, n) => numbers.push(*n),
-                    Test::OneOfNumbers(list) => numbers.extend(list),
+                    Test::Number(comparison, n) => numbers.extend(turns(*comparison, *n)),
+                    Test::OneOfNumbers(list) => numbers.extend(list.iter().flat_map(|n| [*n, n.next_up()])),
                     Test::Choice(_, c) => choices = choices.max(c + 1),
                     Test::OneOf(list) => choices = choices.max(list.iter().max().map_or(0, |c| c + 1)),
                     Test::Holds | Test::IsAbsent => {}
@@ -188,16 +285,34 @@ fn cuts(parts: &[(usize, &Condition)], atoms: &[Atom]) -> Cuts {
     }
 }
 
-/// The rows of a term, one a cell, each of so many words.
-fn rows_of(cuts: &Cuts, parts: &[(usize, &Condition)], atoms: &[Atom], words: usize) -> Vec<u64> {
+/// The numbers from which on a comparison says something else.
+fn turns(comparison: Comparison, n: f64) -> Vec<f64> {
+    match comparison {
+        Comparison::Less | Comparison::AtLeast => vec![n],
+        Comparison::AtMost | Comparison::More => vec![n.next_up()],
+        Comparison::Equal | Comparison::Unequal => vec![n, n.next_up()],
+    }
+}
+
+/// The rows of a term, one a cell.
+struct Rows {
+    can: Vec<u64>,
+    must: Vec<u64>,
+}
+
+fn rows_of(cuts: &Cuts, parts: &[(usize, &Condition)], atoms: &[Atom], words: usize) -> Rows {
     let cells = cuts.cells();
-    let mut rows = vec![u64::MAX; cells * words];
+    let mut rows = Rows { can: vec![u64::MAX; cells * words], must: vec![u64::MAX; cells * words] };
     for (rule, part) in parts {
         for cell in 0..cells {
-            let possible =
-                cuts.samples(cell, part, atoms).iter().any(|value| judge(part, atoms, *value) != Truth::False);
-            if !possible && let Some(word) = rows.get_mut(cell * words + rule / 64) {
-                *word &= !(1 << (rule % 64));
+            let samples = cuts.samples(cell, part, atoms);
+            let mut truths = samples.iter().map(|value| judge(part, atoms, *value));
+            let bit = cell * words * 64 + rule;
+            if truths.clone().all(|truth| truth == Truth::False) {
+                clear_bit(&mut rows.can, bit);
+            }
+            if truths.any(|truth| truth != Truth::True) {
+                clear_bit(&mut rows.must, bit);
             }
         }
     }
@@ -229,13 +344,14 @@ impl Cuts {
                 let high = cuts.get(cell - 2).copied();
                 let mut points: Vec<f64> = Vec::new();
                 part.atoms(&mut |atom| match atoms.get(atom as usize).map(|a| &a.test) {
-                    Some(Test::Number(_, n)) => points.push(*n),
-                    Some(Test::OneOfNumbers(list)) => points.extend(list),
+                    Some(Test::Number(comparison, n)) => points.extend(turns(*comparison, *n)),
+                    Some(Test::OneOfNumbers(list)) => points.extend(list.iter().flat_map(|n| [*n, n.next_up()])),
                     _ => {}
                 });
                 points.retain(|p| low.is_none_or(|low| *p >= low) && high.is_none_or(|high| *p < high));
                 points.extend(low);
                 points.sort_by(f64::total_cmp);
+                points.dedup();
                 let mut samples = points.clone();
                 let first = points.first().copied().or(high).unwrap_or(0.0);
                 if low.is_none() {
@@ -245,6 +361,8 @@ impl Cuts {
                     let next = points.get(at + 1).copied().or(high).unwrap_or(point + 2.0);
                     samples.push((point + next) / 2.0);
                 }
+                // Between a number and the next there is none.
+                samples.retain(|sample| high.is_none_or(|high| *sample < high));
                 samples.into_iter().map(Value::Number).collect()
             }
         }

@@ -17,6 +17,16 @@ pub enum Source {
 }
 
 impl Source {
+    /// Which of the four it is.
+    pub(super) const fn kind(self) -> u8 {
+        match self {
+            Self::Given(_) => 0,
+            Self::Sign(_) => 1,
+            Self::Share(_) => 2,
+            Self::Worked(_) => 3,
+        }
+    }
+
     /// The sources of a plant's terms, in their order. The places of what is worked out are numbered from 0.
     #[must_use]
     pub fn of_all(terms: &[Term]) -> Vec<Self> {

@@ -5,11 +5,10 @@ use super::causes::{self, Cause};
 use super::moment::Moment;
 use super::opposed::{opposed, safety};
 use super::outcome::{Block, Could, Hangs, Outcome, Verdict};
-use super::short::{self, Judged};
+use super::short;
 use super::truth::{Curve, judge, unknown_atoms};
 use super::window::{self, State};
 use crate::compile::rule::{JobKind, PlantRule, RuleInfo};
-use crate::compile::sieve::set_bits;
 use crate::fact::value::Truth;
 use crate::pack::rule::Kind;
 use crate::rank;
@@ -27,33 +26,38 @@ pub struct Decision {
 #[must_use]
 pub fn decide(moment: &Moment<'_>) -> Decision {
     let causes = causes::rank(moment);
-    let mut possible = Vec::new();
-    moment.book.sieve.possible(|probe| moment.value(probe), &mut possible);
-    let mut verdicts = Vec::with_capacity(possible.iter().map(|word| word.count_ones() as usize).sum());
-    for at in set_bits(&possible) {
+    let sifted = short::sift(moment);
+    let mut verdicts = Vec::with_capacity(sifted.count());
+    let mut all_alone = true;
+    for at in sifted.possible() {
+        let Some(short) = moment.book.shorts.get(at) else { continue };
+        let proven = sifted.proven(at);
+        let condition = proven.is_some().then_some(Truth::True);
+        if let Some(marks) = proven.filter(|_| short.stands_alone) {
+            verdicts.push(short::proven(at, short, marks));
+            continue;
+        }
+        let Some(rule) = moment.book.rules.get(at) else { continue };
+        let Some(info) = moment.set.rules.get(rule.rule as usize) else { continue };
         let number = u32::try_from(at).unwrap_or(u32::MAX);
-        match short::judge(number, moment) {
-            Judged::No => {}
-            Judged::Applies(verdict) => verdicts.push(verdict),
-            Judged::Open(condition) => {
-                let Some(rule) = moment.book.rules.get(at) else { continue };
-                let Some(info) = moment.set.rules.get(rule.rule as usize) else { continue };
-                verdicts.extend(alone(number, rule, info, condition, &causes, moment));
-            }
-        }
+        let verdict = alone(number, rule, info, condition, &causes, moment);
+        all_alone &= verdict.is_none();
+        verdicts.extend(verdict);
     }
-    together(&mut verdicts, moment);
-    for verdict in verdicts.iter_mut().filter(|verdict| !stands_alone(verdict.at, moment)) {
-        let is_avoid = moment.set.rules.get(verdict.rule as usize).is_some_and(|info| info.kind == Kind::Avoid);
-        if is_avoid && verdict.outcome == Outcome::Applies {
-            verdict.outcome = Outcome::Held(vec![Block::Avoid]);
-        }
+    if !all_alone {
+        together(&mut verdicts, moment);
+        leave_alone(&mut verdicts, moment);
     }
     Decision { verdicts, causes }
 }
 
-fn stands_alone(at: u32, moment: &Moment<'_>) -> bool {
-    moment.book.shorts.rules.get(at as usize).is_some_and(|short| short.stands_alone)
+/// What is to be left alone comes out as held.
+fn leave_alone(verdicts: &mut [Verdict], moment: &Moment<'_>) {
+    for verdict in verdicts.iter_mut().filter(|verdict| verdict.outcome == Outcome::Applies) {
+        if moment.set.rules.get(verdict.rule as usize).is_some_and(|info| info.kind == Kind::Avoid) {
+            verdict.outcome = Outcome::Held(vec![Block::Avoid]);
+        }
+    }
 }
 
 /// What becomes of one rule, by its number among the plant's, with the rules that may clash with it and those that may
@@ -216,7 +220,6 @@ fn together(verdicts: &mut [Verdict], moment: &Moment<'_>) {
         .enumerate()
         .filter(|(_, v)| matches!(v.outcome, Outcome::Applies | Outcome::Depends { could: Could::Apply, .. }))
         // A rule without rivals holds none and is held by none.
-        .filter(|(_, v)| !stands_alone(v.at, moment))
         .filter(|(_, v)| moment.book.rules.get(v.at as usize).is_some_and(|rule| !rule.rivals.is_empty()))
         .filter(|(_, v)| info(v).is_some_and(|i| i.kind != Kind::Know && i.blocks.is_none()))
         .map(|(at, _)| at)
