@@ -1,5 +1,6 @@
 //! Everything of a set that concerns one plant.
 
+use super::moves::Moving;
 use super::names::PlantNames;
 use super::rule::PlantRule;
 use super::short::Short;
@@ -97,6 +98,8 @@ pub struct PlantBook {
     pub shorts: Vec<Short>,
     /// Which rules can be true at all, by the cells in which the probes lie.
     pub sieve: Sieve,
+    /// What moves from day to day.
+    pub moving: Moving,
     /// The cautions of the set that have an `unless`.
     pub cautions: Vec<(u16, Condition)>,
 }

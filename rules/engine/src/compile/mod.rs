@@ -6,6 +6,7 @@ mod both_ways;
 pub mod call;
 mod guards;
 pub mod marker;
+pub mod moves;
 pub mod names;
 pub mod path;
 mod plant;

@@ -3,6 +3,7 @@
 use super::amount;
 use super::book::{Habit, PlantBook, ProblemInfo, StageInfo, TraitInfo};
 use super::guards::bind_guards;
+use super::moves::Moving;
 use super::names::{Index, Names, PlantNames};
 use super::report::Report;
 use super::rule::{Hold, PlantRule, RuleInfo};
@@ -53,7 +54,7 @@ pub(super) fn book(
     let mut reader = Reader { scope, pool: &mut pool, report };
     reader.report.ids(file, &entry.stages, &names.stages, "stage");
     reader.report.ids(file, &entry.in_leaf, &own.stages, "stage of this plant");
-    let stages = entry
+    let stages: Vec<StageInfo> = entry
         .stage_model
         .iter()
         .filter_map(|model| {
@@ -77,7 +78,7 @@ pub(super) fn book(
         .collect();
     bind_guards(number, &mut rules, infos);
     super::rivals::find(&mut rules, infos);
-    let problems = pack
+    let problems: Vec<ProblemInfo> = pack
         .problems
         .iter()
         .enumerate()
@@ -112,6 +113,7 @@ pub(super) fn book(
     let conditions: Vec<Vec<&Condition>> = rules.iter().map(|r| vec![&r.whom, &r.when]).collect();
     let sources = Source::of_all(&pool.probes);
     let sieve = Sieve::of(&conditions, &pool.atoms, &sources);
+    let moving = Moving::of(&pool.probes, &pool.atoms, &rules, infos, &stages, &problems);
     let shorts = rules.iter().map(|rule| Short::of(rule, infos)).collect();
     PlantBook {
         plant: number,
@@ -131,6 +133,7 @@ pub(super) fn book(
         rules,
         shorts,
         sieve,
+        moving,
         cautions,
     }
 }

@@ -147,12 +147,7 @@ impl Sieve {
     /// Which rules are possible; `look` reads a term, and says what that means for scores.
     pub fn sift(&self, mut look: impl FnMut(Source, u32) -> (Value, Mark)) -> Sifted<'_> {
         let words = self.words;
-        let mut possible = vec![u64::MAX; words];
-        if let Some(last) = possible.last_mut()
-            && !self.rules.is_multiple_of(64)
-        {
-            *last = (1 << (self.rules % 64)) - 1;
-        }
+        let mut possible = self.all();
         // The places of all rows first: then the rows are fetched side by side, however far apart they lie.
         let mut cells = Vec::with_capacity(self.columns.len());
         for column in &self.columns {
@@ -165,6 +160,29 @@ impl Sieve {
             possible.iter_mut().zip(row).for_each(|(bits, row)| *bits &= row);
         }
         Sifted { sieve: self, possible, cells }
+    }
+
+    /// The rules that what stays does not make false; `value` reads a term that stays, and gives nothing for one that moves.
+    pub fn possible_whatever(&self, mut value: impl FnMut(u32) -> Option<Value>) -> Vec<usize> {
+        let mut possible = self.all();
+        for column in &self.columns {
+            let Some(value) = value(column.probe) else { continue };
+            let first = (column.first + self.cell(column.cuts, value) * place(self.words)) as usize;
+            let row = self.can.get(first..first + self.words).unwrap_or(&[]);
+            possible.iter_mut().zip(row).for_each(|(bits, row)| *bits &= row);
+        }
+        set_bits(&possible).collect()
+    }
+
+    /// All rules, a bit each.
+    fn all(&self) -> Vec<u64> {
+        let mut all = vec![u64::MAX; self.words];
+        if let Some(last) = all.last_mut()
+            && !self.rules.is_multiple_of(64)
+        {
+            *last = (1 << (self.rules % 64)) - 1;
+        }
+        all
     }
 
     /// The cell of a value: unknown, absent, then the values.

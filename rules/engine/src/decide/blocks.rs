@@ -57,10 +57,10 @@ pub fn blocked(condition: &Condition, strict: bool, moment: &Moment<'_>) -> Bloc
     if hangs.is_empty() { Blocked::CheckFirst } else { Blocked::Depends(hangs) }
 }
 
-/// A guard as a block: its window and its conditions.
+/// A guard, by its number among the plant's rules, as a block: its window and its conditions.
 #[must_use]
-pub fn guard_blocks(guard: &PlantRule, strict: bool, moment: &Moment<'_>) -> Blocked {
-    let state = window::state(&guard.windows, moment);
+pub fn guard_blocks(at: u32, guard: &PlantRule, strict: bool, moment: &Moment<'_>) -> Blocked {
+    let state = window::of_rule(at, moment);
     if matches!(state, State::Closed { .. }) {
         return Blocked::No;
     }
@@ -116,7 +116,7 @@ pub fn own(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>) -> Own {
     for guard in &rule.guards {
         if let Some(written) = moment.book.rules.get(*guard as usize) {
             let strict = info.strict || moment.set.rules.get(written.rule as usize).is_some_and(|guard| guard.strict);
-            take(guard_blocks(written, strict, moment), Block::Guard(*guard), CheckFirst::Guard(*guard));
+            take(guard_blocks(*guard, written, strict, moment), Block::Guard(*guard), CheckFirst::Guard(*guard));
         }
     }
     from_history(rule, info, moment, &mut own);

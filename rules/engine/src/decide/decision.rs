@@ -111,7 +111,7 @@ fn alone(
     if truth == Truth::False {
         return None;
     }
-    let window = window::state(&rule.windows, moment);
+    let window = window::of_rule(at, moment);
     let is_guard = info.blocks.is_some();
     // What is held is not ranked.
     let score = |outcome: &Outcome, own: &blocks::Own, window: &State| match outcome {

@@ -1,5 +1,6 @@
 //! Deciding: what becomes of each rule of the plant on the day.
 
+pub mod almanac;
 pub mod blocks;
 pub mod causes;
 pub mod decision;
@@ -13,5 +14,6 @@ pub mod read;
 pub mod short;
 pub mod stage;
 pub mod truth;
+pub mod turns;
 pub mod water;
 pub mod window;

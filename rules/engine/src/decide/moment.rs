@@ -1,10 +1,12 @@
 //! A moment: a question on a day, with every term worked out at most once.
 
-use std::cell::Cell;
+use std::cell::{Cell, RefCell};
+use std::sync::Arc;
 
 use lammas_agronomy::calendar::{ClimateDay, Day};
 use lammas_agronomy::origin::Origin;
 
+use super::almanac::Almanac;
 use super::marker_dates::YEARS;
 use super::read;
 use crate::compile::book::PlantBook;
@@ -29,6 +31,7 @@ pub struct Moment<'a> {
     years: Cell<Option<[(Day, bool); YEARS]>>,
     readings: Vec<Cell<Option<Reading>>>,
     stage: Cell<Option<Reading>>,
+    almanac: RefCell<Option<Arc<Almanac>>>,
 }
 
 impl<'a> Moment<'a> {
@@ -43,6 +46,7 @@ impl<'a> Moment<'a> {
             years: Cell::new(None),
             readings: vec![Cell::new(None); book.worked],
             stage: Cell::new(None),
+            almanac: RefCell::new(None),
         }
     }
 
@@ -50,10 +54,19 @@ impl<'a> Moment<'a> {
     pub fn move_to(&mut self, day: Day) {
         if day.year() != self.day.year() {
             self.years.set(None);
+            self.almanac.replace(None);
         }
         self.day = day;
         self.readings.iter().for_each(|cell| cell.set(None));
         self.stage.set(None);
+    }
+
+    /// What the year of the day makes of the plant in this climate.
+    #[must_use]
+    pub fn almanac(&self) -> Arc<Almanac> {
+        let mut kept = self.almanac.borrow_mut();
+        let get = || self.question.climate.almanacs.get(self.set, self.book, self.day);
+        Arc::clone(kept.get_or_insert_with(get))
     }
 
     /// A day of the climate year in each of the years around the day: a marker stands on the same month and day in all of them.

@@ -5,8 +5,11 @@ use lammas_agronomy::marker::{Side as End, Turn};
 
 use super::marker_dates::{self, Absence, Dates, YEARS};
 use super::moment::Moment;
+use crate::compile::moves::Moves;
+use crate::compile::rule::PlantRule;
 use crate::compile::term::{MarkerAt, MarkerRef};
 use crate::compile::window::{Side, Window};
+use crate::fact::catalogue::Fact;
 
 /// How long a window lasts when only one side is written or comes: 26 weeks.
 const HALF_YEAR: i32 = 26 * 7;
@@ -69,34 +72,90 @@ fn resolve<'a>(side: Option<&'a Side>, moment: &Moment<'_>) -> Resolved<'a> {
     last
 }
 
-/// Where the day stands in the windows of a rule: open if any of them is.
+/// The windows of a rule on the calendar, the same for all days of a year.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Joined {
+    /// Open on all days.
+    AllYear,
+    /// Open on these days, in their order; of the other days it may be that nobody knows.
+    Some {
+        /// The occurrences: none touches the next.
+        list: Vec<Occurrence>,
+        /// Whether a marker of one of the windows is unknown.
+        unknown: bool,
+    },
+}
+
+impl Joined {
+    /// The occurrences, in their order.
+    #[must_use]
+    pub fn list(&self) -> &[Occurrence] {
+        match self {
+            Self::AllYear => &[],
+            Self::Some { list, .. } => list,
+        }
+    }
+
+    /// Where a day stands.
+    #[must_use]
+    pub fn on(&self, day: Day) -> State {
+        let Self::Some { list, unknown } = self else { return State::AllYear };
+        let next = list.partition_point(|occurrence| occurrence.opens <= day);
+        let last = next.checked_sub(1).and_then(|at| list.get(at));
+        match last.filter(|open| day <= open.closes) {
+            Some(open) if open.closes - open.opens > ALL_YEAR_DAYS => State::AllYear,
+            Some(open) => State::Open(*open),
+            None if *unknown => State::Unknown,
+            None => State::Closed {
+                before: last.map(|occurrence| occurrence.closes),
+                next: list.get(next).map(|occurrence| occurrence.opens),
+            },
+        }
+    }
+}
+
+/// Where the day stands in the windows of a rule of the plant, by its number: open if any of them is.
+#[must_use]
+pub fn of_rule(at: u32, moment: &Moment<'_>) -> State {
+    let Some(rule) = moment.book.rules.get(at as usize) else { return State::AllYear };
+    let moves = moment.book.moving.windows.get(at as usize).copied();
+    let is_told = moment.question.given(Fact::PlantStage).value.is_there() || moment.question.stage_since.is_some();
+    match moves {
+        None | Some(Moves::Never) => State::AllYear,
+        Some(Moves::Climate) => kept(at, rule, moment),
+        Some(Moves::Stage) if !is_told => kept(at, rule, moment),
+        Some(Moves::Stage | Moves::Caller) => state(&rule.windows, moment),
+    }
+}
+
+fn kept(at: u32, rule: &PlantRule, moment: &Moment<'_>) -> State {
+    let almanac = moment.almanac();
+    almanac.windows(at, || joined(&rule.windows, moment)).map_or(State::AllYear, |joined| joined.on(moment.day))
+}
+
+/// Where the day stands in some windows: open if any of them is.
 #[must_use]
 pub fn state(windows: &[Window], moment: &Moment<'_>) -> State {
+    joined(windows, moment).on(moment.day)
+}
+
+/// Some windows on the calendar around the year of the day.
+#[must_use]
+pub fn joined(windows: &[Window], moment: &Moment<'_>) -> Joined {
     if windows.is_empty() {
-        return State::AllYear;
+        return Joined::AllYear;
     }
     let mut all = Vec::new();
     let mut unknown = false;
     for window in windows {
         match occurrences(window, moment) {
-            Found::AllYear => return State::AllYear,
+            Found::AllYear => return Joined::AllYear,
             Found::Unknown => unknown = true,
-            Found::Some(found) if covers_the_year(&found) => return State::AllYear,
+            Found::Some(found) if covers_the_year(&found) => return Joined::AllYear,
             Found::Some(found) => all.extend(found),
         }
     }
-    let joined = join(all);
-    let day = moment.day;
-    if let Some(open) = joined.iter().find(|o| o.opens <= day && day <= o.closes) {
-        return if open.closes - open.opens > ALL_YEAR_DAYS { State::AllYear } else { State::Open(*open) };
-    }
-    if unknown {
-        return State::Unknown;
-    }
-    State::Closed {
-        before: joined.iter().map(|o| o.closes).filter(|closes| *closes < day).max(),
-        next: joined.iter().map(|o| o.opens).filter(|opens| *opens > day).min(),
-    }
+    Joined::Some { list: join(all), unknown }
 }
 
 /// Whether every year's occurrence is as long as the climate year, which has 365 days: that of a leap year it takes twice.

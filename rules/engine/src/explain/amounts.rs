@@ -42,6 +42,18 @@ pub fn numbers(rule: &PlantRule, moment: &Moment<'_>) -> Vec<Number> {
     rule.amounts.iter().filter(|amount| amount.quantity.is_some()).map(number).collect()
 }
 
+/// What the amounts of a rule are reckoned from.
+#[must_use]
+pub fn inputs(rule: &PlantRule, moment: &Moment<'_>) -> Vec<Value> {
+    let inputs = rule.amounts.iter().filter(|amount| amount.quantity.is_some()).flat_map(|amount| &amount.inputs);
+    inputs
+        .filter_map(|input| match &input.from {
+            InputFrom::Number(term, _) | InputFrom::Choice(term, _) => Some(read::term(term, moment).value),
+            InputFrom::Word(_) => None,
+        })
+        .collect()
+}
+
 fn one(entry: &AmountEntry, amount: &Amount, moment: &Moment<'_>, language: &str) -> AmountShown {
     let mut out = AmountShown {
         what: entry.what.get(language).to_owned(),

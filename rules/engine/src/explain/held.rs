@@ -9,6 +9,7 @@ use crate::decide::decision::one as one_rule;
 use crate::decide::moment::Moment;
 use crate::decide::outcome::{Block, Outcome, Verdict};
 use crate::decide::truth::deciding_atoms;
+use crate::decide::turns::Turns;
 
 /// How far ahead it is looked.
 const FURTHEST: i32 = 400;
@@ -181,22 +182,27 @@ fn look_again(verdicts: &[&Verdict], moment: &Moment<'_>) -> Vec<Option<Day>> {
             _ => None,
         })
         .collect();
-    let mut open: Vec<usize> = found.iter().enumerate().filter(|(_, day)| day.is_none()).map(|(at, _)| at).collect();
     let mut later = Moment::new(moment.set, moment.book, moment.question, moment.day);
-    for ahead in 1..=FURTHEST {
-        if open.is_empty() {
-            break;
-        }
-        let day = moment.day + ahead;
-        later.move_to(day);
-        open.retain(|at| {
-            let Some(verdict) = verdicts.get(*at) else { return false };
-            let held = matches!(one_rule(verdict.at, &later), Some(Outcome::Held(_)));
-            if !held && let Some(slot) = found.get_mut(*at) {
-                *slot = Some(day);
-            }
-            held
-        });
+    for (verdict, found) in verdicts.iter().zip(&mut found).filter(|(_, found)| found.is_none()) {
+        *found = first_not_held(verdict, moment.day, &mut later);
     }
     found
+}
+
+/// The first day, up to the furthest, on which a rule is held no longer: it is judged again wherever something turns.
+fn first_not_held(verdict: &Verdict, today: Day, later: &mut Moment<'_>) -> Option<Day> {
+    let last = today + FURTHEST;
+    later.move_to(today);
+    let rivals = later.book.rules.get(verdict.at as usize).map(|rule| rule.rivals.as_slice()).unwrap_or_default();
+    let turns = Turns::of(std::iter::once(verdict.at).chain(rivals.iter().copied()), later);
+    loop {
+        let turn = turns.next(later, last);
+        if turn > last {
+            return None;
+        }
+        later.move_to(turn);
+        if !matches!(one_rule(verdict.at, later), Some(Outcome::Held(_))) {
+            return Some(turn);
+        }
+    }
 }

@@ -241,8 +241,9 @@ fn next_opening(moment: &Moment<'_>, language: &str) -> Option<NextOpening> {
         .book
         .rules
         .iter()
-        .filter(|rule| moment.set.rules.get(rule.rule as usize).is_some_and(|info| info.kind == Kind::Task))
-        .filter_map(|rule| match window::state(&rule.windows, moment) {
+        .zip(0..)
+        .filter(|(rule, _)| moment.set.rules.get(rule.rule as usize).is_some_and(|info| info.kind == Kind::Task))
+        .filter_map(|(rule, at)| match window::of_rule(at, moment) {
             State::Closed { next: Some(next), .. } => Some((next, rule.rule)),
             _ => None,
         })

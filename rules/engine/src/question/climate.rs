@@ -8,6 +8,7 @@ use lammas_agronomy::origin::Origin;
 use lammas_agronomy::profile::Profile;
 use lammas_agronomy::season::{Season, SiteShift};
 
+use crate::decide::almanac::Almanacs;
 use crate::version::hash;
 
 /// A heat sum from a day: °Cd and °C by their bits, the day.
@@ -29,6 +30,8 @@ pub struct Climate {
     pub profile: Profile,
     /// Its season, with what the site changes.
     pub season: Season,
+    /// What its years make of the plants that were asked about.
+    pub almanacs: Almanacs,
     reached: Mutex<Vec<(HeatKey, Option<Day>)>>,
     crossed: Mutex<Vec<(Marker, MarkerState)>>,
 }
@@ -51,6 +54,7 @@ impl Climate {
             origin: profile.origin,
             season,
             profile,
+            almanacs: Almanacs::default(),
             reached: Mutex::new(Vec::new()),
             crossed: Mutex::new(Vec::new()),
         }

@@ -3,11 +3,15 @@
 use lammas_agronomy::calendar::Day;
 use lammas_agronomy::origin::Origin;
 
+use crate::compile::book::PlantBook;
+use crate::compile::rule::PlantRule;
 use crate::decide::decision::{Decision, decide};
 use crate::decide::moment::Moment;
 use crate::decide::outcome::{Block, CheckFirst, Could, Outcome, Verdict};
+use crate::decide::turns::{self, Turns};
 use crate::decide::window::State;
 use crate::explain::amounts;
+use crate::fact::value::Value;
 use crate::pack::rule::Kind;
 use crate::rank::{Band, band, order};
 
@@ -27,7 +31,8 @@ pub struct Validity {
 
 /// One rule in a decision, without what moves every day.
 #[derive(Clone, Debug, PartialEq)]
-struct Line {
+pub struct Line {
+    at: u32,
     rule: u32,
     outcome: &'static str,
     blocks: Vec<(&'static str, u64)>,
@@ -42,28 +47,108 @@ struct Line {
 #[must_use]
 pub fn of(decision: &Decision, moment: &Moment<'_>) -> Validity {
     let today = lines(decision, moment);
+    let mut there = Moment::new(moment.set, moment.book, moment.question, moment.day);
     if reads_weather(decision, moment) {
-        return Validity { from: moment.day, until: moment.day, change: change(&today, moment, moment.day + 1) };
+        there.move_to(moment.day + 1);
+        let change = differs(&today, &lines(&decide(&there), &there));
+        return Validity { from: moment.day, until: moment.day, change };
     }
-    let same = |day: Day, other: &mut Moment<'_>| {
-        other.move_to(day);
-        lines(&decide(other), other) == today
-    };
-    let mut other = Moment::new(moment.set, moment.book, moment.question, moment.day);
-    let mut until = moment.day;
-    while until - moment.day < FURTHEST && same(until + 1, &mut other) {
-        until = until + 1;
-    }
-    let mut from = moment.day;
-    while moment.day - from < FURTHEST && same(from - 1, &mut other) {
-        from = from - 1;
-    }
-    let change = if until - moment.day < FURTHEST { change(&today, moment, until + 1) } else { None };
+    let turns = Turns::of(turns::candidates(moment).into_iter(), moment);
+    let mut watch = Watch::of(&today, moment);
+    let (until, change) = ahead(&today, &turns, &mut watch, &mut there);
+    there.move_to(moment.day);
+    let from = back(&today, &turns, &mut watch, &mut there);
     Validity { from, until, change }
 }
 
+/// The last day with the same decision, and what differs on the day after it.
+fn ahead(
+    today: &[Line],
+    turns: &Turns,
+    watch: &mut Watch<'_>,
+    there: &mut Moment<'_>,
+) -> (Day, Option<(u32, &'static str)>) {
+    let last = there.day + FURTHEST;
+    loop {
+        let turn = turns.next(there, last);
+        // Between turns only amounts move.
+        while there.day + 1 < turn {
+            there.move_to(there.day + 1);
+            if let Some(rule) = watch.moved(there) {
+                return (there.day - 1, Some((rule, name(&Outcome::Applies))));
+            }
+        }
+        if turn > last {
+            return (last, None);
+        }
+        there.move_to(turn);
+        let then = lines(&decide(there), there);
+        if then != today {
+            return (turn - 1, differs(today, &then));
+        }
+    }
+}
+
+/// The first day with the same decision.
+fn back(today: &[Line], turns: &Turns, watch: &mut Watch<'_>, there: &mut Moment<'_>) -> Day {
+    let first = there.day - FURTHEST;
+    loop {
+        let turn = turns.previous(there, first);
+        while there.day - 1 > turn {
+            there.move_to(there.day - 1);
+            if watch.moved(there).is_some() {
+                return there.day + 1;
+            }
+        }
+        if turn < first {
+            return first;
+        }
+        there.move_to(turn);
+        if lines(&decide(there), there) != today {
+            return turn + 1;
+        }
+    }
+}
+
+/// The amounts of the tasks of a day, watched over other days.
+struct Watch<'m> {
+    tasks: Vec<Watched<'m>>,
+}
+
+struct Watched<'m> {
+    rule: &'m PlantRule,
+    /// What it is reckoned from, on the day looked at last.
+    inputs: Vec<Value>,
+    /// What is shown.
+    shown: Vec<amounts::Number>,
+}
+
+impl<'m> Watch<'m> {
+    fn of(today: &[Line], moment: &Moment<'m>) -> Self {
+        let book: &'m PlantBook = moment.book;
+        let tasks = today.iter().filter(|line| line.outcome == name(&Outcome::Applies)).filter_map(|line| {
+            let rule = book.rules.get(line.at as usize).filter(|rule| !rule.amounts.is_empty())?;
+            Some(Watched { rule, inputs: amounts::inputs(rule, moment), shown: line.amounts.clone() })
+        });
+        Self { tasks: tasks.collect() }
+    }
+
+    /// The first rule whose amounts are others on this day; what is reckoned from the same is the same.
+    fn moved(&mut self, there: &Moment<'_>) -> Option<u32> {
+        self.tasks.iter_mut().find_map(|task| {
+            let inputs = amounts::inputs(task.rule, there);
+            if inputs == task.inputs {
+                return None;
+            }
+            task.inputs = inputs;
+            (amounts::numbers(task.rule, there) != task.shown).then_some(task.rule.rule)
+        })
+    }
+}
+
 /// Whether a rule that came out read something measured or forecast: that is only for the day.
-fn reads_weather(decision: &Decision, moment: &Moment<'_>) -> bool {
+#[must_use]
+pub fn reads_weather(decision: &Decision, moment: &Moment<'_>) -> bool {
     decision
         .verdicts
         .iter()
@@ -77,7 +162,8 @@ fn reads_weather(decision: &Decision, moment: &Moment<'_>) -> bool {
 }
 
 /// A decision as it is compared: tasks in their order first, then the others in the order of the rules.
-fn lines(decision: &Decision, moment: &Moment<'_>) -> Vec<Line> {
+#[must_use]
+pub fn lines(decision: &Decision, moment: &Moment<'_>) -> Vec<Line> {
     let kind = |verdict: &Verdict| moment.set.rules.get(verdict.rule as usize).map(|info| info.kind);
     let mut tasks: Vec<&Verdict> = decision
         .verdicts
@@ -99,6 +185,7 @@ fn line(verdict: &Verdict, moment: &Moment<'_>) -> Line {
     let rule = moment.book.rules.get(verdict.at as usize);
     let info = moment.set.rules.get(verdict.rule as usize);
     Line {
+        at: verdict.at,
         rule: verdict.rule,
         outcome: name(&verdict.outcome),
         blocks,
@@ -138,10 +225,8 @@ const fn name(outcome: &Outcome) -> &'static str {
     }
 }
 
-/// The first rule that differs on a day, and what becomes of it there.
-fn change(today: &[Line], moment: &Moment<'_>, day: Day) -> Option<(u32, &'static str)> {
-    let other = Moment::new(moment.set, moment.book, moment.question, day);
-    let then = lines(&decide(&other), &other);
+/// The first rule that differs, and what becomes of it.
+fn differs(today: &[Line], then: &[Line]) -> Option<(u32, &'static str)> {
     for line in today {
         match then.iter().find(|other| other.rule == line.rule) {
             None => return Some((line.rule, "no")),

@@ -1,0 +1,333 @@
+//! Turns: the days on which something that a rule hangs on may be another than on the day before.
+//!
+//! Between two turns every outcome is the same, all else equal, so whoever looks ahead has to decide again only on these
+//! days. A turn too many costs time; one too few would be an error, and a test judges every day to see that there is none.
+
+use std::sync::Arc;
+
+use lammas_agronomy::calendar::Day;
+
+use super::almanac::{Almanac, Block};
+use super::moment::Moment;
+use super::window::{self, Joined};
+use crate::compile::book::PlantBook;
+use crate::compile::moves::{Moves, Stirs};
+use crate::compile::sieve::set_bits;
+use crate::compile::term::{MarkerRef, Term};
+use crate::fact::catalogue::{Fact, Giver};
+use crate::fact::value::{Truth, Value};
+use crate::question::Question;
+
+/// So many days after a spray it no longer bears on the harvest.
+const HARVEST_DAYS: u16 = 60;
+/// So many days before a window closes the score or the band of its rule changes.
+const BEFORE_CLOSING: [i32; 9] = [34, 28, 21, 14, 9, 7, 3, 2, -1];
+
+/// The turns of some rules.
+#[derive(Debug)]
+pub struct Turns {
+    /// Atoms with a row in the almanac.
+    rows: Vec<(u32, u32)>,
+    /// Atoms that have to be read.
+    read: Vec<u32>,
+    /// Rules with windows.
+    windows: Vec<u32>,
+    /// Days on which works done may come to bear, or no longer.
+    works: Vec<Day>,
+}
+
+/// Which way it is looked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Way {
+    Ahead,
+    Back,
+}
+
+impl Turns {
+    /// The turns of these rules, by their numbers among the plant's.
+    #[must_use]
+    pub fn of(rules: impl Iterator<Item = u32>, moment: &Moment<'_>) -> Self {
+        let (book, question) = (moment.book, moment.question);
+        let mut stirs = Stirs::default();
+        for rule in rules {
+            if let Some(own) = book.moving.stirs.get(rule as usize) {
+                stirs.add(own);
+            }
+        }
+        let mut turns =
+            Self { rows: Vec::new(), read: Vec::new(), windows: numbers(&stirs.windows), works: Vec::new() };
+        for atom in numbers(&stirs.atoms) {
+            let Some(probe) = book.atoms.get(atom as usize).map(|atom| atom.probe) else { continue };
+            let row = book.moving.row_of.get(atom as usize).copied().flatten();
+            match (follows(book.moving.terms.get(probe as usize).copied(), question), row) {
+                (Moves::Never, _) => {}
+                (Moves::Climate | Moves::Stage, Some(row)) => turns.rows.push(row),
+                _ => {
+                    if !book.probes.get(probe as usize).is_some_and(|term| stays(term, question)) {
+                        turns.read.push(atom);
+                    }
+                }
+            }
+        }
+        if let Some(works) = &question.history {
+            stirs.days.extend([0, HARVEST_DAYS]);
+            stirs.days.extend(works.iter().filter_map(|done| done.label_days_to_harvest));
+            stirs.days.sort_unstable();
+            stirs.days.dedup();
+            for done in works {
+                turns.works.extend(stirs.days.iter().flat_map(|days| {
+                    let due = done.day + i32::from(*days);
+                    [due, due + 1]
+                }));
+            }
+        }
+        turns
+    }
+
+    /// The first turn after the day of `there`, up to `last`; the day after `last` if there is none.
+    #[must_use]
+    pub fn next(&self, there: &mut Moment<'_>, last: Day) -> Day {
+        let day = there.day;
+        if last <= day {
+            return last + 1;
+        }
+        let almanac = there.almanac();
+        if day == almanac.last {
+            return day + 1;
+        }
+        let end = last.min(almanac.last);
+        // What is looked at last needs to look no further than what was found.
+        let mut turn = self.works.iter().copied().filter(|t| *t > day && *t <= end).min().unwrap_or(end + 1);
+        self.of_windows(there, &almanac, &mut |t| {
+            if t > day && t < turn {
+                turn = t;
+            }
+        });
+        for row in &self.rows {
+            turn = ahead(*row, day, turn, &almanac, there);
+        }
+        self.by_reading(there, turn, Way::Ahead).unwrap_or(turn)
+    }
+
+    /// The last day before that of `there`, from `first` on, which a turn follows; the day before `first` if there is none.
+    #[must_use]
+    pub fn previous(&self, there: &mut Moment<'_>, first: Day) -> Day {
+        let day = there.day;
+        if first >= day {
+            return first - 1;
+        }
+        let almanac = there.almanac();
+        if day == almanac.first {
+            return day - 1;
+        }
+        let end = first.max(almanac.first);
+        let mut before = self.works.iter().map(|t| *t - 1).filter(|t| *t < day && *t >= end).max().unwrap_or(end - 1);
+        self.of_windows(there, &almanac, &mut |t| {
+            if t <= day && t > before + 1 {
+                before = t - 1;
+            }
+        });
+        for row in &self.rows {
+            before = back(*row, day, before, &almanac, there);
+        }
+        self.by_reading(there, before, Way::Back).unwrap_or(before)
+    }
+
+    fn of_windows(&self, there: &Moment<'_>, almanac: &Almanac, visit: &mut impl FnMut(Day)) {
+        for at in &self.windows {
+            let Some(rule) = there.book.rules.get(*at as usize) else { continue };
+            match follows(there.book.moving.windows.get(*at as usize).copied(), there.question) {
+                Moves::Never | Moves::Climate | Moves::Stage => {
+                    let work_out = || window::joined(&rule.windows, there);
+                    almanac.windows(*at, work_out).into_iter().for_each(|joined| of_joined(joined, visit));
+                }
+                Moves::Caller => {
+                    of_joined(&window::joined(&rule.windows, there), visit);
+                    // A window that hangs on the day itself moves with it.
+                    if rule.windows.iter().any(names_today) {
+                        visit(there.day + 1);
+                        visit(there.day);
+                    }
+                }
+            }
+        }
+    }
+
+    /// Reads the atoms that have no row, day by day, as far as `end`; the day on which one is another.
+    fn by_reading(&self, there: &mut Moment<'_>, end: Day, way: Way) -> Option<Day> {
+        if self.read.is_empty() {
+            return None;
+        }
+        let day = there.day;
+        let said = |at: &Moment<'_>| -> Vec<(Truth, bool)> { self.read.iter().map(|atom| at.atom(*atom)).collect() };
+        let now = said(there);
+        let mut other = day;
+        let found = loop {
+            other = if way == Way::Ahead { other + 1 } else { other - 1 };
+            if other == end {
+                break None;
+            }
+            there.move_to(other);
+            if self.read.iter().zip(&now).any(|(atom, now)| there.atom(*atom) != *now) {
+                break Some(other);
+            }
+        };
+        there.move_to(day);
+        found
+    }
+}
+
+/// What makes a thing move for this question: a stage that the caller told follows what was told.
+fn follows(moves: Option<Moves>, question: &Question) -> Moves {
+    let is_told = |fact: Fact| question.given(fact).value.is_there();
+    match moves {
+        Some(Moves::Stage)
+            if is_told(Fact::PlantStage) || is_told(Fact::PlantInLeaf) || question.stage_since.is_some() =>
+        {
+            Moves::Caller
+        }
+        Some(moves) => moves,
+        None => Moves::Never,
+    }
+}
+
+/// Whether a term that hangs on what the caller tells stays as it is, or moves only with the works done.
+fn stays(term: &Term, question: &Question) -> bool {
+    let mut stays = true;
+    term.walk(&mut |term| {
+        stays &= match term {
+            Term::Fact(Fact::PlantAge) => question.planted.is_none(),
+            Term::Fact(fact) => fact.entry().giver != Giver::Season,
+            Term::Done(..) | Term::Count(..) => true,
+            Term::HeatSum { from: at, .. } | Term::Marker(at) | Term::DaysTo(at) | Term::DaysFrom(at) => {
+                marker_stays(&at.marker, question)
+            }
+            Term::Past(..) | Term::Ahead(..) | Term::FrostAhead(..) => false,
+            _ => true,
+        };
+    });
+    stays
+}
+
+/// Whether a marker has no day for this question, whatever the day.
+fn marker_stays(marker: &MarkerRef, question: &Question) -> bool {
+    let no_works = question.history.as_ref().is_none_or(Vec::is_empty);
+    match marker {
+        MarkerRef::Planted => question.planted.is_none(),
+        MarkerRef::Last(_) | MarkerRef::HarvestWait => no_works,
+        MarkerRef::Since(sign) => question.signs.get(usize::from(*sign)).is_none_or(|sign| sign.since.is_none()),
+        MarkerRef::HeatReached { from, .. } => marker_stays(&from.marker, question),
+        MarkerRef::Season(_) | MarkerRef::Stage(_) | MarkerRef::Today => false,
+    }
+}
+
+fn names_today(window: &crate::compile::window::Window) -> bool {
+    fn is_today(marker: &MarkerRef) -> bool {
+        match marker {
+            MarkerRef::Today => true,
+            MarkerRef::HeatReached { from, .. } => is_today(&from.marker),
+            _ => false,
+        }
+    }
+    let sides = [&window.opens, &window.best, &window.closes].into_iter().flatten().flatten();
+    sides.map(|at| &at.marker).any(is_today)
+}
+
+/// The turns of windows: opening, best day, nearing its end, closed, half-way to the next.
+fn of_joined(joined: &Joined, visit: &mut impl FnMut(Day)) {
+    let mut before: Option<Day> = None;
+    for occurrence in joined.list() {
+        visit(occurrence.opens);
+        visit(occurrence.best);
+        BEFORE_CLOSING.iter().for_each(|days| visit(occurrence.closes - *days));
+        if let Some(closed) = before {
+            visit(closed + (occurrence.opens - closed) / 2 + 1);
+        }
+        before = Some(occurrence.closes);
+    }
+}
+
+fn numbers(bits: &[u64]) -> Vec<u32> {
+    set_bits(bits).filter_map(|at| u32::try_from(at).ok()).collect()
+}
+
+/// Bits that differ from what the block says on a day of it.
+fn differing(block: Block, at: i32) -> u64 {
+    let like = |bits: u64| if bits >> at & 1 == 1 { !bits } else { bits };
+    like(block.so) | like(block.not) | like(block.curve)
+}
+
+/// The first day after `day` and before `end` on which an atom says something else; else `end`.
+fn ahead(row: (u32, u32), day: Day, end: Day, almanac: &Arc<Almanac>, moment: &Moment<'_>) -> Day {
+    let (block, begins) = almanac.block(row, day, moment);
+    let at = day - begins;
+    let later = u64::MAX.checked_shl(u32::try_from(at + 1).unwrap_or(64)).unwrap_or(0);
+    let found = differing(block, at) & later;
+    if found != 0 {
+        return end.min(begins + i32::try_from(found.trailing_zeros()).unwrap_or(0));
+    }
+    let now = at_bits(block, at);
+    let mut begins = begins + super::almanac::BLOCK;
+    while begins < end {
+        let (block, _) = almanac.block(row, begins, moment);
+        let found = against(block, now);
+        if found != 0 {
+            return end.min(begins + i32::try_from(found.trailing_zeros()).unwrap_or(0));
+        }
+        begins = begins + super::almanac::BLOCK;
+    }
+    end
+}
+
+/// The last day before `day` and after `end` on which an atom says something else; else `end`.
+fn back(row: (u32, u32), day: Day, end: Day, almanac: &Arc<Almanac>, moment: &Moment<'_>) -> Day {
+    let (block, begins) = almanac.block(row, day, moment);
+    let at = day - begins;
+    let found = differing(block, at) & !u64::MAX.checked_shl(u32::try_from(at).unwrap_or(0)).unwrap_or(0);
+    let last = |found: u64, begins: Day| begins + (63 - i32::try_from(found.leading_zeros()).unwrap_or(0));
+    if found != 0 {
+        return end.max(last(found, begins));
+    }
+    let now = at_bits(block, at);
+    let mut begins = begins;
+    while begins - 1 > end {
+        begins = begins - super::almanac::BLOCK;
+        let (block, _) = almanac.block(row, begins, moment);
+        let found = against(block, now);
+        if found != 0 {
+            return end.max(last(found, begins));
+        }
+    }
+    end
+}
+
+/// What a block says on one of its days.
+fn at_bits(block: Block, at: i32) -> [bool; 3] {
+    [block.so, block.not, block.curve].map(|bits| bits >> at & 1 == 1)
+}
+
+/// The days of a block on which it says something else than this.
+fn against(block: Block, [so, not, curve]: [bool; 3]) -> u64 {
+    let like = |bits: u64, now: bool| if now { !bits } else { bits };
+    like(block.so, so) | like(block.not, not) | like(block.curve, curve)
+}
+
+/// The rules that may come out on some day, whatever moves: a rule that what stays makes false is out.
+#[must_use]
+pub fn candidates(moment: &Moment<'_>) -> Vec<u32> {
+    let (book, question): (&PlantBook, &Question) = (moment.book, moment.question);
+    let still = |probe: u32| {
+        let moves = follows(book.moving.terms.get(probe as usize).copied(), question);
+        let term = book.probes.get(probe as usize);
+        let no_works = question.history.as_ref().is_none_or(Vec::is_empty);
+        let of_works = term.is_some_and(|term| {
+            let mut found = false;
+            term.walk(&mut |term| found |= matches!(term, Term::Done(..) | Term::Count(..)));
+            found
+        });
+        moves == Moves::Never
+            || moves == Moves::Caller && term.is_some_and(|term| stays(term, question)) && (no_works || !of_works)
+    };
+    let value = |probe: u32| -> Option<Value> { still(probe).then(|| moment.value(probe)) };
+    book.sieve.possible_whatever(value).into_iter().filter_map(|at| u32::try_from(at).ok()).collect()
+}
