@@ -54,8 +54,8 @@ pub fn decide(moment: &Moment<'_>) -> Decision {
 /// What is to be left alone comes out as held.
 fn leave_alone(verdicts: &mut [Verdict], moment: &Moment<'_>) {
     for verdict in verdicts.iter_mut().filter(|verdict| verdict.outcome == Outcome::Applies) {
-        if moment.set.rules.get(verdict.rule as usize).is_some_and(|info| info.kind == Kind::Avoid) {
-            verdict.outcome = Outcome::Held(vec![Block::Avoid]);
+        if let Some(held) = avoided(verdict.rule, moment) {
+            verdict.outcome = held;
         }
     }
 }
@@ -64,31 +64,45 @@ fn leave_alone(verdicts: &mut [Verdict], moment: &Moment<'_>) {
 /// clash with these; none: it is not there.
 #[must_use]
 pub fn one(at: u32, moment: &Moment<'_>) -> Option<Outcome> {
-    let rule = moment.book.rules.get(at as usize)?;
-    let info = moment.set.rules.get(rule.rule as usize)?;
-    let mut verdicts: Vec<Verdict> = Vec::new();
-    let rivals = rule.rivals.iter().copied().filter(|rival| *rival != at);
-    for number in std::iter::once(at).chain(rivals) {
-        let rule = moment.book.rules.get(number as usize)?;
-        let info = moment.set.rules.get(rule.rule as usize)?;
-        let causes = if rule.problem.is_some() { causes::rank(moment) } else { Vec::new() };
-        let verdict = alone(number, rule, info, None, &causes, moment);
-        if number == at
-            && !matches!(verdict.as_ref().map(|v| &v.outcome), Some(Outcome::Applies | Outcome::Depends { .. }))
-        {
-            return verdict.map(|v| v.outcome);
-        }
-        verdicts.extend(verdict);
+    one_among(at, &moment.book.rules.get(at as usize)?.rivals, moment)
+}
+
+/// The same where only these rivals can come out at all.
+#[must_use]
+pub fn one_among(at: u32, rivals: &[u32], moment: &Moment<'_>) -> Option<Outcome> {
+    let own = verdict(at, moment)?;
+    let rule = own.rule;
+    let mut verdicts = vec![own];
+    if verdicts.iter().any(|own| matches!(own.outcome, Outcome::Applies | Outcome::Depends { .. })) {
+        verdicts.extend(rivals.iter().filter(|rival| **rival != at).filter_map(|rival| verdict(*rival, moment)));
     }
     if verdicts.len() > 1 {
         together(&mut verdicts, moment);
     }
-    let outcome = verdicts.into_iter().find(|verdict| verdict.at == at)?.outcome;
-    Some(if outcome == Outcome::Applies && info.kind == Kind::Avoid {
-        Outcome::Held(vec![Block::Avoid])
-    } else {
-        outcome
-    })
+    let outcome = verdicts.into_iter().next()?.outcome;
+    Some(if outcome == Outcome::Applies { avoided(rule, moment).unwrap_or(outcome) } else { outcome })
+}
+
+/// What becomes of one rule before others are looked at; none: it is not there.
+#[must_use]
+pub fn by_itself(at: u32, moment: &Moment<'_>) -> Option<Outcome> {
+    let own = verdict(at, moment)?;
+    let has_rivals = moment.book.rules.get(at as usize).is_some_and(|rule| !rule.rivals.is_empty());
+    let avoided = if has_rivals || own.outcome != Outcome::Applies { None } else { avoided(own.rule, moment) };
+    Some(avoided.unwrap_or(own.outcome))
+}
+
+/// What is to be left alone is held.
+fn avoided(rule: u32, moment: &Moment<'_>) -> Option<Outcome> {
+    let info = moment.set.rules.get(rule as usize)?;
+    (info.kind == Kind::Avoid).then(|| Outcome::Held(vec![Block::Avoid]))
+}
+
+fn verdict(at: u32, moment: &Moment<'_>) -> Option<Verdict> {
+    let rule = moment.book.rules.get(at as usize)?;
+    let info = moment.set.rules.get(rule.rule as usize)?;
+    let causes = if rule.problem.is_some() { causes::rank(moment) } else { Vec::new() };
+    alone(at, rule, info, None, &causes, moment)
 }
 
 /// What becomes of a rule before others are looked at; `condition` is what its conditions say, if that is known already.

@@ -5,11 +5,11 @@ use lammas_agronomy::calendar::Day;
 use super::answer::{Held, HeldBy};
 use super::{cautions, task, words};
 use crate::compile::rule::RuleInfo;
-use crate::decide::decision::one as one_rule;
+use crate::decide::decision::{by_itself, one_among};
 use crate::decide::moment::Moment;
 use crate::decide::outcome::{Block, Outcome, Verdict};
 use crate::decide::truth::deciding_atoms;
-use crate::decide::turns::Turns;
+use crate::decide::turns::{self, Turns};
 
 /// How far ahead it is looked.
 const FURTHEST: i32 = 400;
@@ -182,27 +182,36 @@ fn look_again(verdicts: &[&Verdict], moment: &Moment<'_>) -> Vec<Option<Day>> {
             _ => None,
         })
         .collect();
+    let candidates = turns::candidates(moment);
     let mut later = Moment::new(moment.set, moment.book, moment.question, moment.day);
     for (verdict, found) in verdicts.iter().zip(&mut found).filter(|(_, found)| found.is_none()) {
-        *found = first_not_held(verdict, moment.day, &mut later);
+        *found = first_not_held(verdict, &candidates, moment.day, &mut later);
     }
     found
 }
 
 /// The first day, up to the furthest, on which a rule is held no longer: it is judged again wherever something turns.
-fn first_not_held(verdict: &Verdict, today: Day, later: &mut Moment<'_>) -> Option<Day> {
+fn first_not_held(verdict: &Verdict, candidates: &[u32], today: Day, later: &mut Moment<'_>) -> Option<Day> {
     let last = today + FURTHEST;
     later.move_to(today);
+    // As long as it is held by itself, others don't matter.
+    let own = Turns::of(std::iter::once(verdict.at), later);
+    while matches!(by_itself(verdict.at, later), Some(Outcome::Held(_))) {
+        let turn = own.next(later, last);
+        if turn > last {
+            return None;
+        }
+        later.move_to(turn);
+    }
     let rivals = later.book.rules.get(verdict.at as usize).map(|rule| rule.rivals.as_slice()).unwrap_or_default();
-    let turns = Turns::of(std::iter::once(verdict.at).chain(rivals.iter().copied()), later);
-    loop {
+    let rivals: Vec<u32> = rivals.iter().copied().filter(|rival| candidates.binary_search(rival).is_ok()).collect();
+    let turns = Turns::of(rivals.iter().copied().chain([verdict.at]), later);
+    while later.day == today || matches!(one_among(verdict.at, &rivals, later), Some(Outcome::Held(_))) {
         let turn = turns.next(later, last);
         if turn > last {
             return None;
         }
         later.move_to(turn);
-        if !matches!(one_rule(verdict.at, later), Some(Outcome::Held(_))) {
-            return Some(turn);
-        }
     }
+    Some(later.day)
 }
