@@ -13,7 +13,9 @@ use lammas_engine::decide::decision::{Decision, decide};
 use lammas_engine::decide::moment::Moment;
 use lammas_engine::decide::outcome::{Outcome, Verdict};
 use lammas_engine::explain::answer::Task;
-use lammas_engine::explain::{task, whole};
+use lammas_engine::explain::task;
+use lammas_engine::explain::voice::Voice;
+use lammas_engine::explain::whole::{self, Extent};
 use lammas_engine::pack::rule::Kind;
 use lammas_engine::question::Question;
 use lammas_engine::rank::order;
@@ -56,9 +58,10 @@ fn ranked<'d>(decision: &'d Decision, moment: &Moment<'_>) -> Vec<&'d Verdict> {
     tasks
 }
 
-fn explained(tasks: &[&Verdict], moment: &Moment<'_>) -> Vec<Task> {
+fn explained<'a>(tasks: &[&Verdict], moment: &Moment<'a>) -> Vec<Task<'a>> {
     let shown: Vec<u32> = tasks.iter().map(|v| v.rule).collect();
-    tasks.iter().filter_map(|v| task::of(v, &shown, moment, "en")).collect()
+    let voice = Voice::new(moment, "en").unwrap();
+    tasks.iter().filter_map(|v| task::of(v, &shown, false, voice)).collect()
 }
 
 fn rose(criterion: &mut Criterion) {
@@ -84,11 +87,11 @@ fn rose(criterion: &mut Criterion) {
         b.iter(|| {
             let moment = black_box(moment());
             let decision = decide(&moment);
-            explained(&ranked(&decision, &moment), &moment)
+            explained(&ranked(&decision, &moment), &moment).len()
         });
     });
     group.bench_function("whole answer", |b| {
-        b.iter(|| whole::answer(&set, black_box(&question), "en", whole::MOST_DEPENDS));
+        b.iter(|| whole::answer(&set, black_box(&question), "en", Extent::STANDARD).map(|answer| answer.tasks.len()));
     });
     group.bench_function("season of a new profile", |b| {
         b.iter(|| Season::new(black_box(&question.climate.profile), SiteShift::default()));

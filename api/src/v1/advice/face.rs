@@ -4,6 +4,7 @@
 //! professional.
 
 use lammas_engine::explain::answer::Answer;
+use lammas_engine::explain::whole::Extent;
 use serde_json::{Map, Value};
 
 use super::request::AdviceRequest;
@@ -45,12 +46,20 @@ impl Face {
         }
     }
 
+    /// How much has to be said.
+    pub(crate) const fn extent(self) -> Extent {
+        match self.detail {
+            Detail::Full => Extent::FULL,
+            Detail::Standard | Detail::Brief => Extent::STANDARD,
+        }
+    }
+
     /// The text of an answer.
     ///
     /// # Errors
     /// When the answer can't be written as JSON.
-    pub(crate) fn shown(self, answer: &Answer) -> serde_json::Result<String> {
-        if self.detail == Detail::Full && self.units == UnitSystem::Both && self.limit.is_none() {
+    pub(crate) fn shown(self, answer: &Answer<'_>) -> serde_json::Result<String> {
+        if self.detail != Detail::Brief && self.units == UnitSystem::Both && self.limit.is_none() {
             return serde_json::to_string(answer);
         }
         let mut whole = serde_json::to_value(answer)?;
@@ -81,28 +90,19 @@ impl Face {
     }
 
     fn less(self, whole: &mut Value) {
-        if self.detail == Detail::Full {
+        if self.detail != Detail::Brief {
             return;
         }
         for task in whole["tasks"].as_array_mut().into_iter().flatten() {
-            if self.detail == Detail::Brief {
-                keep_only(task, &BRIEF_TASK);
-                if let Some(reasons) = task["reasons"].as_array_mut() {
-                    reasons.truncate(1);
-                    reasons.iter_mut().for_each(|reason| leave_out(reason, &["facts"]));
-                }
+            keep_only(task, &BRIEF_TASK);
+            if let Some(reasons) = task["reasons"].as_array_mut() {
+                reasons.truncate(1);
+                reasons.iter_mut().for_each(|reason| leave_out(reason, &["facts"]));
             }
-            leave_out(&mut task["priority"], &["parts"]);
-            leave_out(&mut task["window"], &["basis"]);
         }
-        for marker in whole["season"]["markers"].as_array_mut().into_iter().flatten() {
-            leave_out(marker, &["formula"]);
-        }
-        if self.detail == Detail::Brief {
-            for list in ["held", "notes"] {
-                for entry in whole[list].as_array_mut().into_iter().flatten() {
-                    leave_out(entry, &["facts", "sources"]);
-                }
+        for list in ["held", "notes"] {
+            for entry in whole[list].as_array_mut().into_iter().flatten() {
+                leave_out(entry, &["facts", "sources"]);
             }
         }
     }

@@ -3,7 +3,7 @@
 use chrono::{DateTime, Utc};
 use lammas_agronomy::calendar::Day;
 use lammas_engine::compile::set::Set;
-use lammas_engine::explain::whole::{self, MOST_DEPENDS};
+use lammas_engine::explain::whole;
 use lammas_engine::question::Question;
 use lammas_engine::question::said::Said;
 use lammas_engine::question::understand::understand;
@@ -41,7 +41,7 @@ pub fn to(
     let face = Face::of(&request);
     let set = rules.set();
     let question = question(request, rules, &set, now)?;
-    let answer = whole::answer(&set, &question, language.word(), MOST_DEPENDS);
+    let answer = whole::answer(&set, &question, language.word(), face.extent());
     let answer = answer.ok_or_else(|| Problem::broken("the plant of an understood question has no book"))?;
     let text = face.shown(&answer).map_err(Problem::broken)?;
     Ok(Reply { text, language })

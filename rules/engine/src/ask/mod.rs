@@ -7,6 +7,7 @@ use crate::decide::decision::{Decision, one};
 use crate::decide::moment::Moment;
 use crate::decide::outcome::{Could, Outcome, Verdict};
 use crate::explain::answer::{Choice, LeadsTo, Question as Shown};
+use crate::explain::voice::Voice;
 use crate::question::Question;
 
 pub use candidates::Candidate;
@@ -18,10 +19,11 @@ const MOST_SETTLED: usize = 3;
 
 /// The questions, best first.
 #[must_use]
-pub fn next(decision: &Decision, moment: &Moment<'_>, language: &str) -> Vec<Shown> {
+pub fn next<'a>(decision: &Decision, voice: Voice<'_, 'a>) -> Vec<Shown<'a>> {
+    let (moment, language) = (voice.moment, voice.language);
     let depending: Vec<&Verdict> =
         decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Depends { .. })).collect();
-    let mut weighed: Vec<Weighed> = Vec::new();
+    let mut weighed: Vec<Weighed<'a>> = Vec::new();
     for (place, (candidate, behind)) in candidates::of(&depending, decision, moment).into_iter().enumerate() {
         let answers = answers::of(&candidate, moment, language);
         let mut worth = 0.0;
@@ -39,21 +41,21 @@ pub fn next(decision: &Decision, moment: &Moment<'_>, language: &str) -> Vec<Sho
         let by_catalogue = a.candidate.fact().cmp(&b.candidate.fact());
         b.worth.total_cmp(&a.worth).then(by_catalogue).then(a.place.cmp(&b.place))
     });
-    weighed.into_iter().take(MOST).map(|w| shown(&w.candidate, w.answers, w.leads, moment, language)).collect()
+    weighed.into_iter().take(MOST).map(|w| shown(&w.candidate, w.answers, w.leads, voice)).collect()
 }
 
 /// A question with what its answers would settle.
-struct Weighed {
+struct Weighed<'a> {
     /// What it settles, for what it costs.
     worth: f64,
     place: usize,
     candidate: Candidate,
     answers: Vec<answers::Answer>,
-    leads: Vec<Vec<LeadsTo>>,
+    leads: Vec<Vec<LeadsTo<'a>>>,
 }
 
 /// What an answer is worth, and what becomes of the rules that depend.
-fn tried(answer: &answers::Answer, depending: &[&Verdict], moment: &Moment<'_>) -> (f64, Vec<LeadsTo>) {
+fn tried<'a>(answer: &answers::Answer, depending: &[&Verdict], moment: &Moment<'a>) -> (f64, Vec<LeadsTo<'a>>) {
     let Some(question) = &answer.then else { return (0.0, Vec::new()) };
     let question: &Question = question;
     let then = Moment::new(moment.set, moment.book, question, moment.day);
@@ -75,25 +77,25 @@ fn tried(answer: &answers::Answer, depending: &[&Verdict], moment: &Moment<'_>) 
             };
             worth += weight * share;
         }
-        leads.push(LeadsTo { rule: info.id.clone(), outcome: name });
+        leads.push(LeadsTo { rule: &info.id, outcome: name });
     }
     (worth, leads)
 }
 
-fn shown(
+fn shown<'a>(
     candidate: &Candidate,
     answers: Vec<answers::Answer>,
-    leads: Vec<Vec<LeadsTo>>,
-    moment: &Moment<'_>,
-    language: &str,
-) -> Shown {
-    let mut settles: Vec<String> = Vec::new();
+    leads: Vec<Vec<LeadsTo<'a>>>,
+    voice: Voice<'_, 'a>,
+) -> Shown<'a> {
+    let (moment, language) = (voice.moment, voice.language);
+    let mut settles: Vec<&str> = Vec::new();
     for lead in leads.iter().flatten().filter(|lead| lead.outcome != "depends") {
         if settles.len() < MOST_SETTLED && !settles.contains(&lead.rule) {
-            settles.push(lead.rule.clone());
+            settles.push(lead.rule);
         }
     }
-    let mut choices: Vec<Choice> = answers
+    let mut choices: Vec<Choice<'_>> = answers
         .into_iter()
         .zip(leads)
         .map(|(answer, leads)| Choice {

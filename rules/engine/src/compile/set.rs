@@ -7,6 +7,7 @@ use super::plant::book;
 use super::report::Report;
 use super::resolve::{rule_info, separations};
 use super::rule::{RuleInfo, Subject};
+use crate::explain::phrases::Phrases;
 use crate::fault::Fault;
 use crate::pack::material::{Hazard, Per};
 use crate::pack::{Filed, MaterialEntry, Pack};
@@ -38,6 +39,8 @@ pub struct Set {
     pub plants: Vec<PlantBook>,
     /// SHA-256 over the canonical form.
     pub sha256: String,
+    /// What is said the same in every answer, in each of its languages.
+    pub phrases: Vec<Phrases>,
 }
 
 /// Compiles a pack. Every fault that stands in the way is returned; the set is there if there is none of weight error.
@@ -64,7 +67,9 @@ pub fn compile(pack: Pack) -> (Option<Set>, Vec<Fault>) {
         return (None, faults);
     }
     let sha256 = crate::version::hash::of_pack(&pack);
-    (Some(Set { pack, names, rules, materials, plants, sha256 }), faults)
+    let mut set = Set { pack, names, rules, materials, plants, sha256, phrases: Vec::new() };
+    set.phrases = set.pack.header.languages.iter().map(|language| Phrases::of(&set, language)).collect();
+    (Some(set), faults)
 }
 
 fn material(filed: &Filed<MaterialEntry>, names: &Names, report: &mut Report<'_>) -> MaterialInfo {
@@ -93,6 +98,13 @@ fn material(filed: &Filed<MaterialEntry>, names: &Names, report: &mut Report<'_>
 }
 
 impl Set {
+    /// The phrases of a language; else of English; else of whichever language there is.
+    #[must_use]
+    pub fn phrases(&self, language: &str) -> Option<&Phrases> {
+        let of = |wanted: &str| self.phrases.iter().find(|phrases| phrases.language == wanted);
+        of(language).or_else(|| of("en")).or_else(|| self.phrases.first())
+    }
+
     /// Whether a pest or disease material is, or is among, what a separation speaks of.
     #[must_use]
     pub fn is_hazardous(&self, subject: Subject) -> bool {

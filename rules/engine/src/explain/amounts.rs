@@ -4,16 +4,19 @@ use lammas_agronomy::quantity::{Inputs, OutcomeValue};
 
 use super::answer::{AmountShown, Measure, Range};
 use super::number::{shown, to_us, unit_words};
+use super::rendered::Rendered;
 use super::term_name;
+use super::voice::Voice;
 use crate::compile::amount::{Amount, InputFrom};
 use crate::compile::rule::PlantRule;
+use crate::compile::set::Set;
 use crate::compile::term::Term;
 use crate::decide::moment::Moment;
 use crate::decide::read;
 use crate::fact::catalogue::Fact;
 use crate::fact::choices::TEXTURE;
 use crate::fact::value::Value;
-use crate::pack::rule::{AmountEntry, TypicalEntry};
+use crate::pack::rule::TypicalEntry;
 
 /// What can't be said of an amount, and why.
 enum Missing {
@@ -21,11 +24,11 @@ enum Missing {
     Refused(String),
 }
 
-/// The amounts of a rule.
+/// The amounts of a rule, by its number among the plant's.
 #[must_use]
-pub fn of(rule: &PlantRule, moment: &Moment<'_>, language: &str) -> Vec<AmountShown> {
-    let written = moment.set.pack.rules.get(rule.rule as usize).map(|r| r.entry.amount.as_slice()).unwrap_or_default();
-    written.iter().zip(&rule.amounts).map(|(entry, amount)| one(entry, amount, moment, language)).collect()
+pub fn of<'a>(at: u32, rule: &PlantRule, voice: Voice<'_, 'a>) -> Vec<AmountShown<'a>> {
+    let said = voice.own(at).map(|own| own.amounts.as_slice()).unwrap_or_default();
+    said.iter().zip(&rule.amounts).map(|(said, amount)| one(said, amount, voice.moment)).collect()
 }
 
 /// An amount as it is compared: the number as it is shown, and whether it is capped; none where it can't be reckoned.
@@ -36,7 +39,7 @@ pub type Number = Option<(f64, bool)>;
 pub fn numbers(rule: &PlantRule, moment: &Moment<'_>) -> Vec<Number> {
     let number = |amount: &Amount| {
         let (value, unit, _) = reckon(amount, moment).ok()?;
-        let (value, capped) = cap(value, &unit, amount, moment);
+        let (value, capped) = cap(value, &unit, amount, moment.set);
         Some((shown(value), capped))
     };
     rule.amounts.iter().filter(|amount| amount.quantity.is_some()).map(number).collect()
@@ -54,15 +57,19 @@ pub fn inputs(rule: &PlantRule, moment: &Moment<'_>) -> Vec<Value> {
         .collect()
 }
 
-fn one(entry: &AmountEntry, amount: &Amount, moment: &Moment<'_>, language: &str) -> AmountShown {
+fn one<'a>(
+    (what, typical): &'a (Rendered<String>, Option<Rendered<Range>>),
+    amount: &Amount,
+    moment: &Moment<'_>,
+) -> AmountShown<'a> {
     let mut out = AmountShown {
-        what: entry.what.get(language).to_owned(),
+        what,
         value: None,
         unit: None,
         us: None,
         basis: "typical",
         quantity: amount.quantity.map(|q| q.name),
-        typical: entry.typical.as_ref().map(|typical| range(typical, amount, moment)),
+        typical: typical.as_ref(),
         needs: Vec::new(),
         capped: false,
         remarks: Vec::new(),
@@ -72,10 +79,9 @@ fn one(entry: &AmountEntry, amount: &Amount, moment: &Moment<'_>, language: &str
     }
     match reckon(amount, moment) {
         Ok((value, unit, notes)) => {
-            let (value, capped) = cap(value, &unit, amount, moment);
+            let (value, capped) = cap(value, &unit, amount, moment.set);
             out.value = Some(shown(value));
-            out.us =
-                to_us(value, &unit).map(|(us, unit)| Measure { value: shown(us), unit: unit_words(unit).to_owned() });
+            out.us = to_us(value, &unit).map(|(us, unit)| Measure { value: shown(us), unit: unit_words(unit) });
             out.unit = Some(unit_words(&unit).to_owned());
             out.basis = "computed";
             out.capped = capped;
@@ -135,8 +141,8 @@ fn choice(term: &Term, list: &'static crate::fact::choices::ChoiceList, moment: 
 }
 
 /// The least of the maxima that a value of this unit can be held against.
-fn cap(value: f64, unit: &str, amount: &Amount, moment: &Moment<'_>) -> (f64, bool) {
-    let Some(material) = amount.max_of.and_then(|m| moment.set.materials.get(usize::from(m))) else {
+fn cap(value: f64, unit: &str, amount: &Amount, set: &Set) -> (f64, bool) {
+    let Some(material) = amount.max_of.and_then(|m| set.materials.get(usize::from(m))) else {
         return (value, false);
     };
     let most = material
@@ -149,13 +155,15 @@ fn cap(value: f64, unit: &str, amount: &Amount, moment: &Moment<'_>) -> (f64, bo
     if value > most { (most, true) } else { (value, false) }
 }
 
-fn range(typical: &TypicalEntry, amount: &Amount, moment: &Moment<'_>) -> Range {
+/// What is usual, never above a material's maximum.
+#[must_use]
+pub fn range(typical: &TypicalEntry, amount: &Amount, set: &Set) -> Range {
     let unit = typical.unit.value.as_str();
     let door = match crate::unit::Unit::find(unit) {
         Some(known) => crate::compile::amount::door_unit(known),
         None => unit,
     };
-    let (min, max) = (cap(typical.min, door, amount, moment).0, cap(typical.max, door, amount, moment).0);
+    let (min, max) = (cap(typical.min, door, amount, set).0, cap(typical.max, door, amount, set).0);
     let us = match (to_us(min, unit), to_us(max, unit)) {
         (Some((low, us_unit)), Some((high, _))) => {
             Some(Box::new(Range { min: shown(low), max: shown(high), unit: unit_words(us_unit).to_owned(), us: None }))

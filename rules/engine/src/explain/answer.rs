@@ -1,42 +1,45 @@
 //! The answer: everything that is said of a question.
 
+use std::ops::Deref;
+
 use chrono::NaiveDate;
 use serde::Serialize;
 use serde_json::Value as Json;
 
+use super::rendered::Rendered;
 use crate::rank::{Band, Score};
 
 /// A whole answer.
 #[derive(Clone, Debug, Serialize)]
-pub struct Answer {
+pub struct Answer<'a> {
     /// advised, nothing-due, needs-facts.
     pub status: &'static str,
     /// What to do, in order.
-    pub tasks: Vec<Task>,
+    pub tasks: Vec<Task<'a>>,
     /// What to leave alone, and what must wait.
-    pub held: Vec<Held>,
+    pub held: Vec<Held<'a>>,
     /// What hangs on facts that nobody gave; at most 12.
-    pub depends_on: Vec<Depends>,
+    pub depends_on: Vec<Depends<'a>>,
     /// How many more of them there are.
     pub depends_more: usize,
     /// What to ask next; at most 5.
-    pub questions: Vec<Question>,
+    pub questions: Vec<Question<'a>>,
     /// Nothing to do, but worth saying.
-    pub notes: Vec<Note>,
+    pub notes: Vec<Note<'a>>,
     /// Causes of the signs.
-    pub causes: Vec<CauseShown>,
+    pub causes: Vec<CauseShown<'a>>,
     /// The season on the day.
     pub season: super::season::SeasonBrief,
     /// What was assumed, and by which rules it was read.
-    pub assumptions: Vec<Assumption>,
+    pub assumptions: Vec<Assumption<'a>>,
     /// The climate that it stood on.
-    pub climate: ClimateShown,
+    pub climate: ClimateShown<'a>,
     /// The question as it was understood.
-    pub asked: Json,
+    pub asked: &'a Json,
     /// Whether the date was said or assumed.
     pub date_origin: &'static str,
     /// The sets that spoke.
-    pub rule_sets: Vec<RuleSet>,
+    pub rule_sets: Vec<RuleSet<'a>>,
     /// SHA-256 over the question, the sets and the decision version.
     pub digest: String,
     /// First day on which the decision is the same.
@@ -45,33 +48,33 @@ pub struct Answer {
     pub valid_until: NaiveDate,
     /// What changes then.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub next_change: Option<NextChange>,
+    pub next_change: Option<NextChange<'a>>,
     /// When nothing is due: the next window that opens.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub next_opening: Option<NextOpening>,
+    pub next_opening: Option<NextOpening<'a>>,
     /// Label and local law.
     pub notice: &'static str,
 }
 
 /// A set by name, version and content.
 #[derive(Clone, Debug, Serialize)]
-pub struct RuleSet {
+pub struct RuleSet<'a> {
     /// Name.
-    pub name: String,
+    pub name: &'a str,
     /// Calendar version.
-    pub version: String,
+    pub version: &'a str,
     /// SHA-256 of its canonical form.
-    pub sha256: String,
+    pub sha256: &'a str,
 }
 
 /// The climate of an answer.
 #[derive(Clone, Debug, Serialize)]
-pub struct ClimateShown {
+pub struct ClimateShown<'a> {
     /// The registered one.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub id: Option<String>,
+    pub id: Option<&'a str>,
     /// SHA-256 of its content.
-    pub sha256: String,
+    pub sha256: &'a str,
     /// given, measured, estimated.
     pub origin: &'static str,
     /// Largest difference between the daily curve and a monthly mean, K.
@@ -81,28 +84,55 @@ pub struct ClimateShown {
     pub forecast: Option<&'static str>,
 }
 
+/// A text: one of the prepared phrases, or made for this answer.
+#[derive(Clone, Debug, Serialize)]
+#[serde(untagged)]
+pub enum Said<'a> {
+    /// As it is always said.
+    Phrase(&'a Rendered<String>),
+    /// For this answer.
+    Made(String),
+}
+
+impl Deref for Said<'_> {
+    type Target = str;
+
+    fn deref(&self) -> &str {
+        match self {
+            Self::Phrase(phrase) => phrase,
+            Self::Made(text) => text,
+        }
+    }
+}
+
+impl PartialEq for Said<'_> {
+    fn eq(&self, other: &Self) -> bool {
+        **self == **other
+    }
+}
+
 /// A fact as it was read.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct FactShown {
+pub struct FactShown<'a> {
     /// As rules write it.
-    pub name: String,
+    pub name: Said<'a>,
     /// What it is called.
-    pub words: String,
+    pub words: Said<'a>,
     /// Its value.
     pub value: Json,
     /// Its unit; empty if it has none.
-    pub unit: String,
+    pub unit: &'static str,
     /// Where it comes from.
     pub origin: &'static str,
 }
 
 /// A reason.
 #[derive(Clone, Debug, Serialize)]
-pub struct Reason {
+pub struct Reason<'a> {
     /// In words.
-    pub text: String,
+    pub text: Said<'a>,
     /// The facts that it rests on.
-    pub facts: Vec<FactShown>,
+    pub facts: Vec<FactShown<'a>>,
 }
 
 /// Priority.
@@ -112,26 +142,27 @@ pub struct Priority {
     pub score: u8,
     /// How soon.
     pub band: Band,
-    /// What the score is made of.
-    pub parts: Score,
+    /// What the score is made of, in a full answer.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub parts: Option<Score>,
 }
 
 /// A side of a window and what it hangs on.
 #[derive(Clone, Debug, Serialize)]
-pub struct Basis {
+pub struct Basis<'a> {
     /// opens, best, closes.
     pub side: &'static str,
     /// The marker with its offset, as the rule writes it.
-    pub marker: String,
+    pub marker: &'a str,
     /// What that is in words.
-    pub words: String,
+    pub words: &'a str,
     /// The marker's state or day.
     pub state: String,
 }
 
 /// A window.
 #[derive(Clone, Debug, Serialize)]
-pub struct WindowShown {
+pub struct WindowShown<'a> {
     /// Whether it is open on all days.
     pub all_year: bool,
     /// First day.
@@ -143,8 +174,9 @@ pub struct WindowShown {
     /// Last day.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub closes: Option<NaiveDate>,
-    /// What its sides hang on.
-    pub basis: Vec<Basis>,
+    /// What its sides hang on, in a full answer.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub basis: Option<Vec<Basis<'a>>>,
 }
 
 /// A value in the other unit system.
@@ -153,7 +185,7 @@ pub struct Measure {
     /// Rounded for show.
     pub value: f64,
     /// Unit.
-    pub unit: String,
+    pub unit: &'static str,
 }
 
 /// A usual range.
@@ -171,10 +203,10 @@ pub struct Range {
 }
 
 /// An amount.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct AmountShown {
+#[derive(Clone, Debug, Serialize)]
+pub struct AmountShown<'a> {
     /// What the number says.
-    pub what: String,
+    pub what: &'a Rendered<String>,
     /// The number; none where it can't be reckoned.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub value: Option<f64>,
@@ -191,7 +223,7 @@ pub struct AmountShown {
     pub quantity: Option<&'static str>,
     /// What is usual.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub typical: Option<Range>,
+    pub typical: Option<&'a Rendered<Range>>,
     /// Facts without which it can't be reckoned.
     pub needs: Vec<String>,
     /// Whether a material's maximum capped it.
@@ -212,13 +244,13 @@ pub struct CautionShown {
 }
 
 /// A condition to check on the day.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct CheckShown {
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct CheckShown<'a> {
     /// The guard that it comes from, if it is one.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub guard: Option<String>,
+    pub guard: Option<&'a str>,
     /// What is said.
-    pub text: String,
+    pub text: Said<'a>,
 }
 
 /// A material.
@@ -266,12 +298,12 @@ pub struct RepeatShown {
 }
 
 /// What may be expected.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct ExpectShown {
+#[derive(Clone, Debug, Serialize)]
+pub struct ExpectShown<'a> {
     /// Its id.
-    pub what: String,
+    pub what: &'a str,
     /// Its name.
-    pub name: String,
+    pub name: &'a Rendered<String>,
     /// From when; none where the warmth does not come within a year.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub from: Option<NaiveDate>,
@@ -299,20 +331,20 @@ pub struct SourceShown {
 
 /// A task.
 #[derive(Clone, Debug, Serialize)]
-pub struct Task {
+pub struct Task<'a> {
     /// The rule.
-    pub id: String,
+    pub id: &'a str,
     /// The set that gave it its meaning.
-    pub rule_set: String,
+    pub rule_set: &'a str,
     /// Sets that reworded or tightened it.
-    pub also: Vec<String>,
+    pub also: &'a [String],
     /// The set's version.
-    pub version: String,
+    pub version: &'a str,
     /// The job.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub job: Option<String>,
+    pub job: Option<&'a str>,
     /// What to do, in few words.
-    pub title: String,
+    pub title: &'a Rendered<String>,
     /// applies.
     pub status: &'static str,
     /// task.
@@ -320,31 +352,31 @@ pub struct Task {
     /// How soon.
     pub priority: Priority,
     /// When.
-    pub window: WindowShown,
+    pub window: WindowShown<'a>,
     /// To check on the day, before the steps.
-    pub check_first: Vec<CheckShown>,
+    pub check_first: Vec<CheckShown<'a>>,
     /// How.
-    pub steps: Vec<String>,
+    pub steps: &'a Rendered<Vec<String>>,
     /// How much.
-    pub amounts: Vec<AmountShown>,
+    pub amounts: Vec<AmountShown<'a>>,
     /// With what.
-    pub materials: Vec<MaterialShown>,
+    pub materials: &'a Rendered<Vec<MaterialShown>>,
     /// Tasks of this answer that come before it.
-    pub after: Vec<String>,
+    pub after: Vec<&'a str>,
     /// What it is kept apart from.
-    pub keep_apart: Vec<ApartShown>,
+    pub keep_apart: &'a Rendered<Vec<ApartShown>>,
     /// How often.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub repeat: Option<RepeatShown>,
     /// Why.
-    pub reasons: Vec<Reason>,
+    pub reasons: [Reason<'a>; 1],
     /// Cautions.
-    pub cautions: Vec<CautionShown>,
+    pub cautions: Vec<&'a Rendered<CautionShown>>,
     /// Why a licensed professional does it.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub professional: Option<String>,
+    pub professional: Option<&'a Rendered<String>>,
     /// What may be expected.
-    pub expect: Vec<ExpectShown>,
+    pub expect: Vec<ExpectShown<'a>>,
     /// How well it is founded.
     pub evidence: crate::pack::rule::Evidence,
     /// How strongly it is advised.
@@ -352,87 +384,87 @@ pub struct Task {
     /// high, medium, low.
     pub certainty: &'static str,
     /// Sources.
-    pub sources: Vec<SourceShown>,
+    pub sources: &'a Rendered<Vec<SourceShown>>,
 }
 
 /// Why a rule is held.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct HeldBy {
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct HeldBy<'a> {
     /// hold, guard, clash, apart, done, early, late, never, withheld, avoid.
     pub kind: &'static str,
     /// In words.
-    pub because: String,
+    pub because: Said<'a>,
     /// The guard, or the rule that goes before.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub rule: Option<String>,
+    pub rule: Option<&'a str>,
 }
 
 /// A rule that is held, or something to leave alone.
 #[derive(Clone, Debug, Serialize)]
-pub struct Held {
+pub struct Held<'a> {
     /// The rule.
-    pub id: String,
+    pub id: &'a str,
     /// The set.
-    pub rule_set: String,
+    pub rule_set: &'a str,
     /// Its job.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub job: Option<String>,
+    pub job: Option<&'a str>,
     /// What it is.
-    pub title: String,
+    pub title: &'a Rendered<String>,
     /// The first reason's kind.
     pub kind: &'static str,
     /// The first reason in words.
-    pub because: String,
+    pub because: Said<'a>,
     /// All reasons.
-    pub blocks: Vec<HeldBy>,
+    pub blocks: Vec<HeldBy<'a>>,
     /// The facts that it rests on.
-    pub facts: Vec<FactShown>,
+    pub facts: Vec<FactShown<'a>>,
     /// The first later day, up to 400, on which it is no longer held.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub look_again: Option<NaiveDate>,
     /// Where no day brings it: the facts that only the caller can change.
-    pub changes_with: Vec<String>,
+    pub changes_with: Vec<Said<'a>>,
     /// Cautions.
-    pub cautions: Vec<CautionShown>,
+    pub cautions: Vec<&'a Rendered<CautionShown>>,
     /// Sources.
-    pub sources: Vec<SourceShown>,
+    pub sources: &'a Rendered<Vec<SourceShown>>,
 }
 
 /// A rule that depends.
 #[derive(Clone, Debug, Serialize)]
-pub struct Depends {
+pub struct Depends<'a> {
     /// The rule.
-    pub id: String,
+    pub id: &'a str,
     /// What it is.
-    pub title: String,
+    pub title: &'a Rendered<String>,
     /// Facts that it hangs on.
-    pub on: Vec<String>,
+    pub on: Vec<Said<'a>>,
     /// What could come of it.
     pub could_be: Vec<&'static str>,
 }
 
 /// A note.
 #[derive(Clone, Debug, Serialize)]
-pub struct Note {
+pub struct Note<'a> {
     /// The rule.
-    pub id: String,
+    pub id: &'a str,
     /// In few words.
-    pub title: String,
+    pub title: &'a Rendered<String>,
     /// What is said.
-    pub text: String,
+    pub text: Said<'a>,
     /// The facts that it rests on.
-    pub facts: Vec<FactShown>,
+    pub facts: Vec<FactShown<'a>>,
     /// Sources.
-    pub sources: Vec<SourceShown>,
+    pub sources: &'a Rendered<Vec<SourceShown>>,
 }
 
 /// A cause of the signs.
 #[derive(Clone, Debug, Serialize)]
-pub struct CauseShown {
+pub struct CauseShown<'a> {
     /// The problem.
-    pub id: String,
+    pub id: &'a str,
     /// Its name.
-    pub name: String,
+    pub name: &'a str,
     /// How likely.
     pub likelihood: crate::decide::causes::Likelihood,
     /// Its points.
@@ -441,39 +473,39 @@ pub struct CauseShown {
 
 /// Something that was assumed.
 #[derive(Clone, Debug, Serialize)]
-pub struct Assumption {
+pub struct Assumption<'a> {
     /// The fact.
     #[serde(flatten)]
-    pub fact: FactShown,
+    pub fact: FactShown<'a>,
     /// Rules of this answer that read it.
-    pub rules: Vec<String>,
+    pub rules: Vec<&'a str>,
 }
 
 /// What changes when the answer ends.
 #[derive(Clone, Debug, Serialize)]
-pub struct NextChange {
+pub struct NextChange<'a> {
     /// The first day on which the decision is another.
     pub date: NaiveDate,
     /// The first rule, in order, that differs.
-    pub rule: String,
+    pub rule: &'a str,
     /// What becomes of it.
     pub because: String,
 }
 
 /// The next window that opens.
 #[derive(Clone, Debug, Serialize)]
-pub struct NextOpening {
+pub struct NextOpening<'a> {
     /// The day.
     pub date: NaiveDate,
     /// The rule.
-    pub rule: String,
+    pub rule: &'a str,
     /// What it is.
-    pub title: String,
+    pub title: &'a str,
 }
 
 /// An answer that can be given to a question.
 #[derive(Clone, Debug, Serialize)]
-pub struct Choice {
+pub struct Choice<'a> {
     /// In words.
     pub text: String,
     /// Where the value goes, as a JSON pointer; `-` at its end: added to the list.
@@ -483,21 +515,21 @@ pub struct Choice {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub value: Option<Json>,
     /// What becomes of the rules that the question settles.
-    pub leads_to: Vec<LeadsTo>,
+    pub leads_to: Vec<LeadsTo<'a>>,
 }
 
 /// What becomes of a rule.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct LeadsTo {
+pub struct LeadsTo<'a> {
     /// The rule.
-    pub rule: String,
+    pub rule: &'a str,
     /// applies, held, no, depends.
     pub outcome: &'static str,
 }
 
 /// What to ask next.
 #[derive(Clone, Debug, Serialize)]
-pub struct Question {
+pub struct Question<'a> {
     /// The fact.
     pub fact: String,
     /// In plain words.
@@ -507,7 +539,7 @@ pub struct Question {
     /// Where the answer goes, as a JSON pointer.
     pub pointer: String,
     /// What can be answered.
-    pub answers: Vec<Choice>,
+    pub answers: Vec<Choice<'a>>,
     /// Up to three rules that it settles.
-    pub settles: Vec<String>,
+    pub settles: Vec<&'a str>,
 }

@@ -1,24 +1,16 @@
 //! Cautions: those of the rule and of its materials, left out only where the caller said that there is nothing to protect.
 
 use super::answer::CautionShown;
-use crate::compile::rule::RuleInfo;
+use super::phrases::RulePhrases;
+use super::rendered::Rendered;
 use crate::decide::moment::Moment;
 use crate::decide::truth::{Curve, judge};
 use crate::fact::value::Truth;
 
 /// The cautions of a rule.
 #[must_use]
-pub fn of(info: &RuleInfo, moment: &Moment<'_>, language: &str) -> Vec<CautionShown> {
-    info.cautions
-        .iter()
-        .filter(|number| !is_settled(**number, moment))
-        .filter_map(|number| moment.set.pack.cautions.get(usize::from(*number)))
-        .map(|caution| CautionShown {
-            id: caution.entry.id.value.clone(),
-            kind: caution.entry.kind,
-            text: caution.entry.text.get(language).to_owned(),
-        })
-        .collect()
+pub fn of<'a>(phrases: &'a RulePhrases, moment: &Moment<'_>) -> Vec<&'a Rendered<CautionShown>> {
+    phrases.cautions.iter().filter(|(number, _)| !is_settled(*number, moment)).map(|(_, caution)| caution).collect()
 }
 
 /// Whether its `unless` is known to be true.

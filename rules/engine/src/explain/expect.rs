@@ -3,6 +3,7 @@
 use lammas_agronomy::calendar::Day;
 
 use super::answer::ExpectShown;
+use super::phrases::RulePhrases;
 use crate::compile::rule::{After, RuleInfo};
 use crate::decide::moment::Moment;
 
@@ -11,11 +12,11 @@ const BASE_C: f64 = 5.0;
 
 /// The expectations of a rule, counted from the day.
 #[must_use]
-pub fn of(info: &RuleInfo, moment: &Moment<'_>, language: &str) -> Vec<ExpectShown> {
+pub fn of<'a>(info: &RuleInfo, phrases: &'a RulePhrases, moment: &Moment<'_>) -> Vec<ExpectShown<'a>> {
     info.expect
         .iter()
-        .filter_map(|(what, after)| {
-            let outlook = moment.set.pack.outlooks.get(usize::from(*what))?;
+        .zip(&phrases.expect)
+        .map(|((_, after), (what, name))| {
             let (from, until) = match after {
                 After::Days(least, most) => (Some(moment.day + i32::from(*least)), Some(moment.day + i32::from(*most))),
                 After::Heat(least, most) => {
@@ -23,12 +24,7 @@ pub fn of(info: &RuleInfo, moment: &Moment<'_>, language: &str) -> Vec<ExpectSho
                     (reached(*least), reached(*most))
                 }
             };
-            Some(ExpectShown {
-                what: outlook.entry.id.value.clone(),
-                name: outlook.entry.name.get(language).to_owned(),
-                from: from.map(Day::date),
-                until: until.map(Day::date),
-            })
+            ExpectShown { what, name, from: from.map(Day::date), until: until.map(Day::date) }
         })
         .collect()
 }

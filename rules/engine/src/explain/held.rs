@@ -2,9 +2,10 @@
 
 use lammas_agronomy::calendar::Day;
 
-use super::answer::{Held, HeldBy};
+use super::answer::{FactShown, Held, HeldBy, Said};
+use super::rendered::Rendered;
+use super::voice::Voice;
 use super::{cautions, task, words};
-use crate::compile::rule::RuleInfo;
 use crate::decide::decision::{by_itself, one_among};
 use crate::decide::moment::Moment;
 use crate::decide::outcome::{Block, Outcome, Verdict};
@@ -16,148 +17,113 @@ const FURTHEST: i32 = 400;
 
 /// The held rules in words, with the day on which each is held no longer.
 #[must_use]
-pub fn of(verdicts: &[&Verdict], moment: &Moment<'_>, language: &str) -> Vec<Held> {
-    let days = look_again(verdicts, moment);
+pub fn of<'a>(verdicts: &[&Verdict], voice: Voice<'_, 'a>) -> Vec<Held<'a>> {
+    let days = look_again(verdicts, voice.moment);
     verdicts
         .iter()
         .zip(days)
         .filter_map(|(verdict, day)| {
-            let info = moment.set.rules.get(verdict.rule as usize)?;
             let Outcome::Held(blocks) = &verdict.outcome else { return None };
-            Some(one(verdict, info, blocks, day, moment, language))
+            one(verdict, blocks, day, voice)
         })
         .collect()
 }
 
-fn one(
-    verdict: &Verdict,
-    info: &RuleInfo,
-    blocks: &[Block],
-    day: Option<Day>,
-    moment: &Moment<'_>,
-    language: &str,
-) -> Held {
-    let entry = moment.set.pack.rules.get(verdict.rule as usize).map(|r| &r.entry);
-    let said: Vec<HeldBy> = blocks.iter().map(|block| because(block, verdict, moment, language)).collect();
+fn one<'a>(verdict: &Verdict, blocks: &[Block], day: Option<Day>, voice: Voice<'_, 'a>) -> Option<Held<'a>> {
+    let (moment, set) = (voice.moment, voice.moment.set);
+    let info = set.rules.get(verdict.rule as usize)?;
+    let phrases = voice.rule(verdict.rule)?;
+    let said: Vec<HeldBy<'_>> = blocks.iter().filter_map(|block| because(block, verdict, voice)).collect();
     let first = said.first();
     let mut atoms = Vec::new();
     if let Some(rule) = moment.book.rules.get(verdict.at as usize) {
         for block in blocks {
-            match block {
-                Block::Hold(at) => {
-                    if let Some(hold) = rule.holds.get(*at) {
-                        deciding_atoms(&hold.condition, moment, &mut |atom| atoms.push(atom));
-                    }
-                }
-                Block::Guard(at) => {
-                    if let Some(guard) = moment.book.rules.get(*at as usize) {
-                        deciding_atoms(&guard.when, moment, &mut |atom| atoms.push(atom));
-                    }
-                }
-                _ => {
-                    deciding_atoms(&rule.when, moment, &mut |atom| atoms.push(atom));
-                }
+            let condition = match block {
+                Block::Hold(at) => rule.holds.get(*at).map(|hold| &hold.condition),
+                Block::Guard(at) => moment.book.rules.get(*at as usize).map(|guard| &guard.when),
+                _ => Some(&rule.when),
+            };
+            if let Some(condition) = condition {
+                deciding_atoms(condition, moment, &mut |atom| atoms.push(atom));
             }
         }
     }
-    let facts = task::facts(&atoms, moment, language);
-    let changes_with = if day.is_none() {
-        facts
-            .iter()
-            .filter(|fact| fact.origin == "given" || fact.origin == "assumed")
-            .map(|fact| fact.name.clone())
-            .collect()
-    } else {
-        Vec::new()
-    };
-    Held {
-        id: info.id.clone(),
-        rule_set: moment.set.pack.header.name.value.clone(),
-        job: info.job.map(|job| moment.set.names.jobs.name(job).to_owned()),
-        title: entry.map_or("", |e| e.title.get(language)).to_owned(),
+    let facts = task::facts(&atoms, voice);
+    let told = |fact: &&FactShown<'_>| fact.origin == "given" || fact.origin == "assumed";
+    Some(Held {
+        id: &info.id,
+        rule_set: &set.pack.header.name.value,
+        job: info.job.map(|job| set.names.jobs.name(job)),
+        title: &phrases.title,
         kind: first.map_or("hold", |b| b.kind),
-        because: first.map(|b| b.because.clone()).unwrap_or_default(),
+        because: first.map_or_else(|| Said::Made(String::new()), |b| b.because.clone()),
         blocks: said,
-        facts,
         look_again: day.map(Day::date),
-        changes_with,
-        cautions: cautions::of(info, moment, language),
-        sources: task::sources(info, moment),
-    }
+        changes_with: facts.iter().filter(|_| day.is_none()).filter(told).map(|fact| fact.name.clone()).collect(),
+        facts,
+        cautions: cautions::of(phrases, moment),
+        sources: &phrases.sources,
+    })
 }
 
-fn title(rule: u32, moment: &Moment<'_>, language: &str) -> String {
-    moment.set.pack.rules.get(rule as usize).map_or("", |r| r.entry.title.get(language)).to_owned()
-}
-
-fn rule_id(rule: u32, moment: &Moment<'_>) -> Option<String> {
-    moment.set.rules.get(rule as usize).map(|info| info.id.clone())
-}
-
-fn because(block: &Block, verdict: &Verdict, moment: &Moment<'_>, language: &str) -> HeldBy {
-    let entry = moment.set.pack.rules.get(verdict.rule as usize).map(|r| &r.entry);
-    let rule = moment.book.rules.get(verdict.at as usize);
-    let fill = |text: &str| rule.map_or_else(|| text.to_owned(), |rule| task::filled(text, rule, moment, language));
-    let by = |kind: &'static str, because: String, rule: Option<String>| HeldBy { kind, because, rule };
-    match block {
-        Block::Hold(at) => {
-            let text = entry.and_then(|e| e.hold.get(*at)).map_or("", |hold| hold.because.get(language));
-            by("hold", fill(text), None)
-        }
+fn because<'a>(block: &Block, verdict: &Verdict, voice: Voice<'_, 'a>) -> Option<HeldBy<'a>> {
+    let (moment, language) = (voice.moment, voice.language);
+    let rule = moment.book.rules.get(verdict.at as usize)?;
+    let phrases = voice.rule(verdict.rule)?;
+    let title = |rule: u32| voice.rule(rule).map_or("", |phrases| phrases.title.as_str());
+    let id = |rule: u32| moment.set.rules.get(rule as usize).map(|info| info.id.as_str());
+    let spanish = words::is_spanish(language);
+    let fill = |phrase: &'a Rendered<String>| task::filled(phrase, rule, voice);
+    let (kind, because, by) = match block {
+        Block::Hold(at) => ("hold", fill(phrases.holds.get(*at)?), None),
         Block::Guard(at) => {
-            let guard = moment.book.rules.get(*at as usize);
-            let number = guard.map_or(u32::MAX, |g| g.rule);
-            let text = moment.set.pack.rules.get(number as usize).map_or("", |g| g.entry.why.get(language));
-            let text = guard.map_or_else(|| text.to_owned(), |g| task::filled(text, g, moment, language));
-            by("guard", text, rule_id(number, moment))
+            let guard = moment.book.rules.get(*at as usize)?;
+            ("guard", task::filled(&voice.rule(guard.rule)?.why, guard, voice), id(guard.rule))
         }
         Block::Clash(other) => {
-            let name = title(*other, moment, language);
-            let text = if words::is_spanish(language) {
+            let name = title(*other);
+            let text = if spanish {
                 format!("No el mismo día que «{name}», que hoy va antes.")
             } else {
                 format!("Not on the same day as “{name}”, which goes first today.")
             };
-            by("clash", text, rule_id(*other, moment))
+            ("clash", Said::Made(text), id(*other))
         }
         Block::Apart { rule, until } => {
             let day = words::date(*until, language);
-            let text = match (rule, words::is_spanish(language)) {
-                (Some(other), false) => {
-                    format!("Keep it apart from “{}”: not before {day}.", title(*other, moment, language))
-                }
-                (Some(other), true) => {
-                    format!("Sepárelo de «{}»: no antes del {day}.", title(*other, moment, language))
-                }
+            let text = match (rule, spanish) {
+                (Some(other), false) => format!("Keep it apart from “{}”: not before {day}.", title(*other)),
+                (Some(other), true) => format!("Sepárelo de «{}»: no antes del {day}.", title(*other)),
                 (None, false) => format!("Too soon after a work already done: not before {day}."),
                 (None, true) => format!("Demasiado pronto tras una labor ya hecha: no antes del {day}."),
             };
-            by("apart", text, rule.and_then(|other| rule_id(other, moment)))
+            ("apart", Said::Made(text), rule.and_then(id))
         }
         Block::Done { until, at_most } => {
             let day = words::date(*until, language);
-            let text = match (at_most, words::is_spanish(language)) {
+            let text = match (at_most, spanish) {
                 (false, false) => format!("Done already; due again from {day}."),
                 (false, true) => format!("Ya está hecho; toca de nuevo desde el {day}."),
                 (true, false) => format!("Done as often as it should be; again from {day}."),
                 (true, true) => format!("Ya se hizo cuantas veces conviene; de nuevo desde el {day}."),
             };
-            by("done", text, None)
+            ("done", Said::Made(text), None)
         }
         Block::Turn(other) => {
-            let name = title(*other, moment, language);
-            let text = if words::is_spanish(language) {
+            let name = title(*other);
+            let text = if spanish {
                 format!("Se turna con «{name}», que toca ahora.")
             } else {
                 format!("It takes turns with “{name}”, which is due now.")
             };
-            by("apart", text, rule_id(*other, moment))
+            ("apart", Said::Made(text), id(*other))
         }
-        Block::Early => by("early", fill(entry.map_or("", |e| e.outside.early.get(language))), None),
-        Block::Late => by("late", fill(entry.map_or("", |e| e.outside.late.get(language))), None),
-        Block::Never => by("never", fill(entry.map_or("", |e| e.outside.never.get(language))), None),
-        Block::Avoid => by("avoid", fill(entry.map_or("", |e| e.why.get(language))), None),
-    }
+        Block::Early => ("early", fill(phrases.outside.first()?), None),
+        Block::Late => ("late", fill(phrases.outside.get(1)?), None),
+        Block::Never => ("never", fill(phrases.outside.get(2)?), None),
+        Block::Avoid => ("avoid", fill(&phrases.why), None),
+    };
+    Some(HeldBy { kind, because, rule: by })
 }
 
 /// For each held rule the first later day on which it is held no longer, all else equal.

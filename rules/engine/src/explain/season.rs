@@ -56,8 +56,9 @@ pub struct MarkerShown {
     /// A remark, such as `frost in some years`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub remark: Option<&'static str>,
-    /// How it is computed.
-    pub formula: &'static str,
+    /// How it is computed, in a full answer.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub formula: Option<&'static str>,
 }
 
 /// How the reference evapotranspiration was reckoned.
@@ -100,7 +101,7 @@ const BRIEF: [Marker; 6] = [
 
 /// The season in short.
 #[must_use]
-pub fn brief(climate: &Climate, day: Day, language: &str) -> SeasonBrief {
+pub fn brief(climate: &Climate, day: Day, full: bool, language: &str) -> SeasonBrief {
     let season = &climate.season;
     let on = day.climate_day();
     let curve = |series: Series| round_tenth(season.curve(series, on).unwrap_or(0.0));
@@ -117,7 +118,13 @@ pub fn brief(climate: &Climate, day: Day, language: &str) -> SeasonBrief {
         daylength_h: round_tenth(season.daylength_h(on)),
         heat_left_cd: crate::fact::catalogue::Fact::HeatLeft.entry().step.round(season.heat_left_cd(day)),
         frost_chance_pct: libm::round(season.frost_chance_pct()),
-        markers: BRIEF.iter().map(|marker| shown_marker(*marker, climate, day, language)).collect(),
+        markers: BRIEF
+            .iter()
+            .map(|marker| {
+                let shown = shown_marker(*marker, climate, day, language);
+                MarkerShown { formula: shown.formula.filter(|_| full), ..shown }
+            })
+            .collect(),
     }
 }
 
@@ -147,7 +154,7 @@ pub fn shown_marker(marker: Marker, climate: &Climate, day: Day, language: &str)
         origin: season.marker_origin(marker).as_str(),
         likely_error_days: nearest.and_then(|_| season.marker_error_days(marker)).filter(|days| *days > 0.0).map(shown),
         remark: season.marker_remark(marker),
-        formula: formula(marker),
+        formula: Some(formula(marker)),
     }
 }
 
@@ -272,7 +279,7 @@ pub fn whole(climate: &Climate, day: Day, language: &str) -> SeasonWhole {
     ] {
         push(fact, json!(flag), origin);
     }
-    let mut brief = brief(climate, day, language);
+    let mut brief = brief(climate, day, true, language);
     brief.markers = Marker::FIXED.iter().map(|marker| shown_marker(*marker, climate, day, language)).collect();
     SeasonWhole {
         date: day.date(),

@@ -1,76 +1,77 @@
 //! Tasks in words.
 
-use super::answer::{
-    ApartShown, CheckShown, FactShown, MaterialShown, Priority, Reason, RepeatShown, SourceShown, Task,
-};
+use super::answer::{CheckShown, FactShown, Priority, Reason, RepeatShown, Said, Task};
+use super::phrases::FactPhrases;
+use super::rendered::Rendered;
+use super::voice::Voice;
 use super::{amounts, cautions, certainty, expect, value, window};
-use crate::compile::rule::{PlantRule, RuleInfo, Subject};
+use crate::compile::rule::{PlantRule, RuleInfo};
 use crate::compile::term::Term;
-use crate::decide::moment::Moment;
 use crate::decide::outcome::{CheckFirst, Verdict};
 use crate::decide::truth::deciding_atoms;
 use crate::fact::value::Truth;
 use crate::rank::band;
 
-/// A task that applies; `shown` are the rules of the answer, for the order between them.
+/// A task that applies; `shown` are the rules of the answer, for the order between them. A full one says how its score and
+/// its window come about.
 #[must_use]
-pub fn of(verdict: &Verdict, shown: &[u32], moment: &Moment<'_>, language: &str) -> Option<Task> {
-    let set = moment.set;
+pub fn of<'a>(verdict: &Verdict, shown: &[u32], full: bool, voice: Voice<'_, 'a>) -> Option<Task<'a>> {
+    let (moment, set) = (voice.moment, voice.moment.set);
     let rule = moment.book.rules.get(verdict.at as usize)?;
     let info = set.rules.get(verdict.rule as usize)?;
-    let entry = &set.pack.rules.get(verdict.rule as usize)?.entry;
-    let some = |text: &str| (!text.is_empty()).then(|| text.to_owned());
+    let phrases = voice.rule(verdict.rule)?;
     Some(Task {
-        id: info.id.clone(),
-        rule_set: set.pack.header.name.value.clone(),
-        also: Vec::new(),
-        version: set.pack.header.version.value.clone(),
-        job: info.job.map(|job| set.names.jobs.name(job).to_owned()),
-        title: entry.title.get(language).to_owned(),
+        id: &info.id,
+        rule_set: &set.pack.header.name.value,
+        also: &[],
+        version: &set.pack.header.version.value,
+        job: info.job.map(|job| set.names.jobs.name(job)),
+        title: &phrases.title,
         status: "applies",
         kind: info.kind,
         priority: Priority {
             score: verdict.score.total,
             band: band(info, &verdict.window, moment),
-            parts: verdict.score,
+            parts: full.then_some(verdict.score),
         },
-        window: window::shown(rule, &verdict.window, moment, language),
-        check_first: check_first(verdict, rule, moment, language),
-        steps: entry.steps.get(language).to_vec(),
-        amounts: amounts::of(rule, moment, language),
-        materials: materials(info, moment, language),
+        window: window::shown(verdict.at, rule, &verdict.window, full, voice),
+        check_first: check_first(verdict, rule, voice),
+        steps: &phrases.steps,
+        amounts: amounts::of(verdict.at, rule, voice),
+        materials: &phrases.materials,
         after: info
             .after
             .iter()
             .filter(|(other, _)| shown.contains(other))
-            .filter_map(|(other, _)| set.rules.get(*other as usize).map(|info| info.id.clone()))
+            .filter_map(|(other, _)| set.rules.get(*other as usize).map(|info| info.id.as_str()))
             .collect(),
-        keep_apart: apart(info, moment, language),
+        keep_apart: &phrases.apart,
         repeat: repeat(info),
-        reasons: vec![reason(entry.why.get(language), rule, moment, language)],
-        cautions: cautions::of(info, moment, language),
-        professional: some(entry.professional.get(language)),
-        expect: expect::of(info, moment, language),
+        reasons: [reason(&phrases.why, rule, voice)],
+        cautions: cautions::of(phrases, moment),
+        professional: phrases.professional.as_ref(),
+        expect: expect::of(info, phrases, moment),
         evidence: info.evidence,
         strength: info.strength,
         certainty: certainty::of(rule, &verdict.window, moment),
-        sources: sources(info, moment),
+        sources: &phrases.sources,
     })
 }
 
 /// The reason of a rule, with the facts that decided.
 #[must_use]
-pub fn reason(text: &str, rule: &PlantRule, moment: &Moment<'_>, language: &str) -> Reason {
+pub fn reason<'a>(text: &'a Rendered<String>, rule: &PlantRule, voice: Voice<'_, 'a>) -> Reason<'a> {
     let mut atoms = Vec::new();
-    deciding_atoms(&rule.whom, moment, &mut |atom| atoms.push(atom));
-    deciding_atoms(&rule.when, moment, &mut |atom| atoms.push(atom));
-    let mut shown = signs_of_problem(rule, moment, language);
-    shown.extend(facts(&atoms, moment, language));
-    Reason { text: filled(text, rule, moment, language), facts: shown }
+    deciding_atoms(&rule.whom, voice.moment, &mut |atom| atoms.push(atom));
+    deciding_atoms(&rule.when, voice.moment, &mut |atom| atoms.push(atom));
+    let mut shown = signs_of_problem(rule, voice);
+    add_facts(&atoms, voice, &mut shown);
+    Reason { text: filled(text, rule, voice), facts: shown }
 }
 
 /// The signs that speak for the problem which a rule treats.
-fn signs_of_problem(rule: &PlantRule, moment: &Moment<'_>, language: &str) -> Vec<FactShown> {
+fn signs_of_problem<'a>(rule: &PlantRule, voice: Voice<'_, 'a>) -> Vec<FactShown<'a>> {
+    let moment = voice.moment;
     let problem = rule.problem.and_then(|number| moment.book.problems.iter().find(|p| p.problem == number));
     let signs = problem.map(|p| p.signs.as_slice()).unwrap_or_default();
     signs
@@ -78,31 +79,41 @@ fn signs_of_problem(rule: &PlantRule, moment: &Moment<'_>, language: &str) -> Ve
         .filter(|(sign, points, _)| {
             *points > 0 && moment.question.signs.get(usize::from(*sign)).is_some_and(|s| s.seen == Truth::True)
         })
-        .map(|(sign, ..)| value::fact(&Term::Sign(*sign), moment, language))
+        .map(|(sign, ..)| value::fact(&Term::Sign(*sign), voice))
         .collect()
 }
 
 /// The facts behind atoms, each once, in the order in which they are read.
 #[must_use]
-pub fn facts(atoms: &[u32], moment: &Moment<'_>, language: &str) -> Vec<FactShown> {
-    let mut out: Vec<FactShown> = Vec::new();
-    for atom in atoms {
-        let term = moment.book.atoms.get(*atom as usize).and_then(|a| moment.book.probes.get(a.probe as usize));
-        for leaf in term.map(super::term_name::leaves).unwrap_or_default() {
-            let fact = value::fact(leaf, moment, language);
-            if !out.iter().any(|other| other.name == fact.name) {
-                out.push(fact);
-            }
-        }
-    }
+pub fn facts<'a>(atoms: &[u32], voice: Voice<'_, 'a>) -> Vec<FactShown<'a>> {
+    let mut out = Vec::new();
+    add_facts(atoms, voice, &mut out);
     out
 }
 
-/// A text with its `{fact}` filled in: facts that the rule reads, by their printed names. Anything else in braces stands as it is, without them.
+fn add_facts<'a>(atoms: &[u32], voice: Voice<'_, 'a>, out: &mut Vec<FactShown<'a>>) {
+    for atom in atoms {
+        let Some(probe) = voice.moment.book.atoms.get(*atom as usize).map(|atom| atom.probe) else { continue };
+        for fact in of_term(probe, voice) {
+            if !out.iter().any(|other| *other.name == **fact.name) {
+                out.push(value::shown(fact, probe, voice));
+            }
+        }
+    }
+}
+
+/// The facts in a term, by its number.
+pub(super) fn of_term<'a>(probe: u32, voice: Voice<'_, 'a>) -> &'a [FactPhrases] {
+    voice.plant.facts.get(probe as usize).map(Vec::as_slice).unwrap_or_default()
+}
+
+/// A text with its `{fact}` filled in: facts that the rule reads, by their printed names. Anything else in braces stands as
+/// it is, without them.
 #[must_use]
-pub fn filled(text: &str, rule: &PlantRule, moment: &Moment<'_>, language: &str) -> String {
+pub fn filled<'a>(phrase: &'a Rendered<String>, rule: &PlantRule, voice: Voice<'_, 'a>) -> Said<'a> {
+    let text: &str = phrase;
     if !text.contains('{') {
-        return text.to_owned();
+        return Said::Phrase(phrase);
     }
     let mut out = String::with_capacity(text.len());
     let mut rest = text;
@@ -110,86 +121,38 @@ pub fn filled(text: &str, rule: &PlantRule, moment: &Moment<'_>, language: &str)
         out.push_str(before);
         let Some((name, tail)) = after.split_once('}') else {
             out.push_str(after);
-            return out;
+            return Said::Made(out);
         };
-        let term = rule
+        let fact = rule
             .reads
             .iter()
-            .filter_map(|atom| moment.book.atoms.get(*atom as usize))
-            .filter_map(|atom| moment.book.probes.get(atom.probe as usize))
-            .flat_map(super::term_name::leaves)
-            .find(|leaf| super::term_name::of(leaf, moment.set, moment.book) == name);
-        match term {
-            Some(term) => out.push_str(&value::in_words(term, moment, language)),
+            .filter_map(|atom| voice.moment.book.atoms.get(*atom as usize))
+            .flat_map(|atom| of_term(atom.probe, voice))
+            .find(|fact| **fact.name == *name);
+        match fact {
+            Some(fact) => out.push_str(&value::in_words(&fact.term, voice.moment, voice.language)),
             None => out.push_str(name),
         }
         rest = tail;
     }
     out.push_str(rest);
-    out
+    Said::Made(out)
 }
 
-fn check_first(verdict: &Verdict, rule: &PlantRule, moment: &Moment<'_>, language: &str) -> Vec<CheckShown> {
-    let entry = moment.set.pack.rules.get(verdict.rule as usize).map(|r| &r.entry);
-    verdict
-        .check_first
-        .iter()
-        .filter_map(|check| match check {
-            CheckFirst::Hold(at) => {
-                let hold = entry?.hold.get(*at)?;
-                Some(CheckShown { guard: None, text: filled(hold.because.get(language), rule, moment, language) })
-            }
-            CheckFirst::Guard(at) => {
-                let guard = moment.book.rules.get(*at as usize)?;
-                let written = moment.set.pack.rules.get(guard.rule as usize)?;
-                Some(CheckShown {
-                    guard: Some(written.entry.id.value.clone()),
-                    text: filled(written.entry.why.get(language), guard, moment, language),
-                })
-            }
-        })
-        .collect()
-}
-
-fn materials(info: &RuleInfo, moment: &Moment<'_>, language: &str) -> Vec<MaterialShown> {
-    info.materials
-        .iter()
-        .filter_map(|number| moment.set.pack.materials.get(usize::from(*number)))
-        .map(|material| MaterialShown {
-            id: material.entry.id.value.clone(),
-            name: material.entry.name.get(language).to_owned(),
-            analysis: material.entry.analysis.get(language).to_owned(),
-            hazard: material.entry.hazard,
-        })
-        .collect()
-}
-
-fn apart(info: &RuleInfo, moment: &Moment<'_>, language: &str) -> Vec<ApartShown> {
-    let pack = &moment.set.pack;
-    info.apart
-        .iter()
-        .filter_map(|apart| {
-            let (of, id, name) = match apart.from {
-                Subject::Job(job) => {
-                    let entry = &pack.jobs.get(usize::from(job))?.entry;
-                    ("job", &entry.id.value, entry.name.get(language))
-                }
-                Subject::Material(material) => {
-                    let entry = &pack.materials.get(usize::from(material))?.entry;
-                    ("material", &entry.id.value, entry.name.get(language))
-                }
-                Subject::Class(class) => {
-                    let entry = &pack.classes.get(usize::from(class))?.entry;
-                    ("class", &entry.id.value, entry.name.get(language))
-                }
-                Subject::Rule(rule) => {
-                    let entry = &pack.rules.get(rule as usize)?.entry;
-                    ("rule", &entry.id.value, entry.title.get(language))
-                }
-            };
-            Some(ApartShown { of, id: id.clone(), name: name.to_owned(), days: apart.days })
-        })
-        .collect()
+fn check_first<'a>(verdict: &Verdict, rule: &PlantRule, voice: Voice<'_, 'a>) -> Vec<CheckShown<'a>> {
+    let moment = voice.moment;
+    let shown = |check: &CheckFirst| match check {
+        CheckFirst::Hold(at) => {
+            let because = voice.rule(verdict.rule)?.holds.get(*at)?;
+            Some(CheckShown { guard: None, text: filled(because, rule, voice) })
+        }
+        CheckFirst::Guard(at) => {
+            let guard = moment.book.rules.get(*at as usize)?;
+            let info = moment.set.rules.get(guard.rule as usize)?;
+            Some(CheckShown { guard: Some(&info.id), text: filled(&voice.rule(guard.rule)?.why, guard, voice) })
+        }
+    };
+    verdict.check_first.iter().filter_map(shown).collect()
 }
 
 fn repeat(info: &RuleInfo) -> Option<RepeatShown> {
@@ -200,20 +163,4 @@ fn repeat(info: &RuleInfo) -> Option<RepeatShown> {
         times: repeat.at_most.map(|(times, _)| times),
         within_days: repeat.at_most.map(|(_, days)| days),
     })
-}
-
-/// The sources of a rule.
-#[must_use]
-pub fn sources(info: &RuleInfo, moment: &Moment<'_>) -> Vec<SourceShown> {
-    info.sources
-        .iter()
-        .filter_map(|number| moment.set.pack.sources.get(usize::from(*number)))
-        .map(|source| SourceShown {
-            id: source.entry.id.value.clone(),
-            title: source.entry.title.clone(),
-            publisher: source.entry.publisher.clone(),
-            year: source.entry.year,
-            how_read: source.entry.how_read.clone(),
-        })
-        .collect()
 }

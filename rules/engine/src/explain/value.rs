@@ -2,14 +2,16 @@
 
 use serde_json::{Value as Json, json};
 
-use super::answer::FactShown;
+use super::answer::{FactShown, Said};
+use super::phrases::FactPhrases;
 use super::term_name;
+use super::voice::Voice;
 use crate::compile::path::SERIES;
 use crate::compile::term::Term;
 use crate::decide::moment::Moment;
 use crate::decide::read;
 use crate::fact::catalogue::{Fact, FactType};
-use crate::fact::value::Value;
+use crate::fact::value::{Reading, Value};
 use lammas_agronomy::season::Aggregate;
 
 /// The unit in which a term is shown.
@@ -86,15 +88,36 @@ fn choice_words(term: &Term, choice: u16, moment: &Moment<'_>, language: &str) -
 
 /// A term with its reading.
 #[must_use]
-pub fn fact(term: &Term, moment: &Moment<'_>, language: &str) -> FactShown {
+pub fn fact<'a>(term: &Term, voice: Voice<'_, 'a>) -> FactShown<'a> {
+    let moment = voice.moment;
     let reading = read::term(term, moment);
     FactShown {
-        name: term_name::of(term, moment.set, moment.book),
-        words: super::words::term(term, moment, language),
+        name: Said::Made(term_name::of(term, moment.set, moment.book)),
+        words: Said::Made(super::words::term(term, moment.set, moment.book, voice.language)),
         value: json(term, reading.value, moment),
-        unit: unit(term).to_owned(),
+        unit: unit(term),
         origin: reading.origin.as_str(),
     }
+}
+
+/// The same of a fact that stands in a term of the plant, by the number of that term.
+#[must_use]
+pub fn shown<'a>(fact: &'a FactPhrases, probe: u32, voice: Voice<'_, 'a>) -> FactShown<'a> {
+    let moment = voice.moment;
+    let reading = reading(fact, probe, moment);
+    FactShown {
+        name: Said::Phrase(&fact.name),
+        words: Said::Phrase(&fact.words),
+        value: json(&fact.term, reading.value, moment),
+        unit: fact.unit,
+        origin: reading.origin.as_str(),
+    }
+}
+
+/// The reading of a fact in a term: the term's own where it is the whole of it.
+#[must_use]
+pub fn reading(fact: &FactPhrases, probe: u32, moment: &Moment<'_>) -> Reading {
+    if fact.whole { moment.reading(probe) } else { read::term(&fact.term, moment) }
 }
 
 /// A term's value in words, for the middle of a sentence.

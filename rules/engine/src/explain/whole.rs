@@ -1,14 +1,22 @@
 //! The whole answer to a question.
 
+use lammas_agronomy::origin::Origin;
+
 use super::answer::{
-    Answer, Assumption, CauseShown, ClimateShown, Depends, NextChange, NextOpening, Note, RuleSet, Task,
+    Answer, Assumption, CauseShown, ClimateShown, Depends, FactShown, NextChange, NextOpening, Note, RuleSet, Said,
+    Task,
 };
+use super::voice::Voice;
 use super::{held, season, task, term_name, value, words};
 use crate::ask;
+use crate::compile::amount::InputFrom;
 use crate::compile::set::Set;
+use crate::compile::term::Term;
 use crate::decide::decision::{Decision, decide};
+use crate::decide::marker_dates::{self, Dates};
 use crate::decide::moment::Moment;
 use crate::decide::outcome::{Could, Hangs, Outcome, Verdict};
+use crate::decide::read;
 use crate::decide::window::{self, State};
 use crate::fact::value::Value;
 use crate::pack::rule::Kind;
@@ -16,23 +24,39 @@ use crate::question::Question;
 use crate::rank::order;
 use crate::validity;
 use crate::version::digest;
-use lammas_agronomy::origin::Origin;
 
 /// The most rules that depend which are shown to a caller.
 pub const MOST_DEPENDS: usize = 12;
 
-/// Answers a question in a language, with at most so many of the rules that depend; the rest is counted.
+/// How much is said.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Extent {
+    /// Whether it is said how scores and windows come about.
+    pub full: bool,
+    /// The most rules that depend; the rest is counted.
+    pub most_depends: usize,
+}
+
+impl Extent {
+    /// Everything.
+    pub const FULL: Self = Self { full: true, most_depends: MOST_DEPENDS };
+    /// What most callers want.
+    pub const STANDARD: Self = Self { full: false, ..Self::FULL };
+}
+
+/// Answers a question in a language.
 #[must_use]
-pub fn answer(set: &Set, question: &Question, language: &str, most_depends: usize) -> Option<Answer> {
+pub fn answer<'a>(set: &'a Set, question: &'a Question, language: &str, extent: Extent) -> Option<Answer<'a>> {
     let book = set.plants.get(usize::from(question.plant))?;
     let moment = Moment::new(set, book, question, question.day);
     let decision = decide(&moment);
-    Some(explain(&decision, &moment, language, most_depends))
+    Some(explain(&decision, extent, Voice::new(&moment, language)?))
 }
 
 /// The decision of a moment in words.
 #[must_use]
-pub fn explain(decision: &Decision, moment: &Moment<'_>, language: &str, most_depends: usize) -> Answer {
+pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) -> Answer<'a> {
+    let moment = voice.moment;
     let (set, question) = (moment.set, moment.question);
     let of_kind = |wanted: Kind| {
         move |verdict: &&Verdict| set.rules.get(verdict.rule as usize).is_some_and(|info| info.kind == wanted)
@@ -41,8 +65,8 @@ pub fn explain(decision: &Decision, moment: &Moment<'_>, language: &str, most_de
     let mut order: Vec<&Verdict> = applying().filter(of_kind(Kind::Task)).collect();
     order::put(&mut order, moment);
     let shown: Vec<u32> = order.iter().map(|v| v.rule).collect();
-    let tasks: Vec<Task> = order.iter().filter_map(|v| task::of(v, &shown, moment, language)).collect();
-    let notes = applying().filter(of_kind(Kind::Know)).filter_map(|v| note(v, moment, language)).collect();
+    let tasks: Vec<Task<'_>> = order.iter().filter_map(|v| task::of(v, &shown, extent.full, voice)).collect();
+    let notes = applying().filter(of_kind(Kind::Know)).filter_map(|v| note(v, voice)).collect();
     let holding: Vec<&Verdict> = decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Held(_))).collect();
     let mut depends: Vec<&Verdict> =
         decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Depends { .. })).collect();
@@ -56,42 +80,39 @@ pub fn explain(decision: &Decision, moment: &Moment<'_>, language: &str, most_de
     };
     let valid = validity::of(decision, moment);
     let header = &set.pack.header;
+    let language = voice.language;
     Answer {
         status,
         tasks,
-        held: held::of(&holding, moment, language),
-        depends_more: depends.len().saturating_sub(most_depends),
-        depends_on: depends.iter().take(most_depends).filter_map(|v| depend(v, moment, language)).collect(),
-        questions: ask::next(decision, moment, language),
+        held: held::of(&holding, voice),
+        depends_more: depends.len().saturating_sub(extent.most_depends),
+        depends_on: depends.iter().take(extent.most_depends).filter_map(|v| depend(v, voice)).collect(),
+        questions: ask::next(decision, voice),
         notes,
         causes: causes(decision, moment, language),
-        season: season::brief(&question.climate, moment.day, language),
-        assumptions: assumptions(decision, moment, language),
+        season: season::brief(&question.climate, moment.day, extent.full, language),
+        assumptions: assumptions(decision, voice),
         climate: ClimateShown {
-            id: question.climate.id.clone(),
-            sha256: question.climate.sha256.clone(),
+            id: question.climate.id.as_deref(),
+            sha256: &question.climate.sha256,
             origin: question.climate.origin.as_str(),
             curve_error_k: super::number::shown(question.climate.season.largest_residual_k()),
             forecast: season::forecast(&question.climate, moment.day, language),
         },
-        asked: (*question.asked).clone(),
+        asked: &question.asked,
         date_origin: if question.day_assumed { "assumed" } else { "given" },
-        rule_sets: vec![RuleSet {
-            name: header.name.value.clone(),
-            version: header.version.value.clone(),
-            sha256: set.sha256.clone(),
-        }],
+        rule_sets: vec![RuleSet { name: &header.name.value, version: &header.version.value, sha256: &set.sha256 }],
         digest: digest::of(&question.asked, &[&set.sha256]),
         valid_from: valid.from.date(),
         valid_until: valid.until.date(),
         next_change: valid.change.and_then(|(rule, outcome)| {
             Some(NextChange {
                 date: (valid.until + 1).date(),
-                rule: set.rules.get(rule as usize)?.id.clone(),
-                because: becomes(outcome, rule, moment, language),
+                rule: &set.rules.get(rule as usize)?.id,
+                because: becomes(outcome, rule, voice),
             })
         }),
-        next_opening: (status == "nothing-due").then(|| next_opening(moment, language)).flatten(),
+        next_opening: (status == "nothing-due").then(|| next_opening(voice)).flatten(),
         notice: words::pick(
             language,
             "The label of a product and the rules of your place come before anything said here.",
@@ -104,8 +125,9 @@ fn could_apply(verdict: &Verdict) -> bool {
     matches!(verdict.outcome, Outcome::Depends { could: Could::Apply, .. })
 }
 
-fn becomes(outcome: &str, rule: u32, moment: &Moment<'_>, language: &str) -> String {
-    let title = moment.set.pack.rules.get(rule as usize).map_or("", |r| r.entry.title.get(language));
+fn becomes(outcome: &str, rule: u32, voice: Voice<'_, '_>) -> String {
+    let language = voice.language;
+    let title = voice.rule(rule).map_or("", |phrases| phrases.title.as_str());
     let what = match outcome {
         "applies" => words::pick(
             language,
@@ -123,25 +145,24 @@ fn becomes(outcome: &str, rule: u32, moment: &Moment<'_>, language: &str) -> Str
     format!("{title}: {what}")
 }
 
-fn note(verdict: &Verdict, moment: &Moment<'_>, language: &str) -> Option<Note> {
-    let rule = moment.book.rules.get(verdict.at as usize)?;
-    let info = moment.set.rules.get(verdict.rule as usize)?;
-    let entry = &moment.set.pack.rules.get(verdict.rule as usize)?.entry;
-    let reason = task::reason(entry.why.get(language), rule, moment, language);
+fn note<'a>(verdict: &Verdict, voice: Voice<'_, 'a>) -> Option<Note<'a>> {
+    let rule = voice.moment.book.rules.get(verdict.at as usize)?;
+    let phrases = voice.rule(verdict.rule)?;
+    let reason = task::reason(&phrases.why, rule, voice);
     Some(Note {
-        id: info.id.clone(),
-        title: entry.title.get(language).to_owned(),
+        id: &voice.moment.set.rules.get(verdict.rule as usize)?.id,
+        title: &phrases.title,
         text: reason.text,
         facts: reason.facts,
-        sources: task::sources(info, moment),
+        sources: &phrases.sources,
     })
 }
 
-fn depend(verdict: &Verdict, moment: &Moment<'_>, language: &str) -> Option<Depends> {
-    let info = moment.set.rules.get(verdict.rule as usize)?;
+fn depend<'a>(verdict: &Verdict, voice: Voice<'_, 'a>) -> Option<Depends<'a>> {
+    let moment = voice.moment;
     let Outcome::Depends { on, could } = &verdict.outcome else { return None };
-    let mut facts: Vec<String> = Vec::new();
-    let mut add = |name: String| {
+    let mut facts: Vec<Said<'_>> = Vec::new();
+    let mut add = |name: Said<'a>| {
         if !name.is_empty() && !facts.contains(&name) {
             facts.push(name);
         }
@@ -149,23 +170,23 @@ fn depend(verdict: &Verdict, moment: &Moment<'_>, language: &str) -> Option<Depe
     for hangs in on {
         match hangs {
             Hangs::Probe(probe) => {
-                let term = moment.book.probes.get(*probe as usize);
-                for leaf in term.map(term_name::leaves).unwrap_or_default() {
-                    if crate::decide::read::term(leaf, moment).value == Value::Unknown || leaf.is_of_the_day() {
-                        add(term_name::of(leaf, moment.set, moment.book));
+                for fact in task::of_term(*probe, voice) {
+                    let is_unknown = value::reading(fact, *probe, moment).value == Value::Unknown;
+                    if is_unknown || fact.term.is_of_the_day() {
+                        add(Said::Phrase(&fact.name));
                     }
                 }
             }
-            Hangs::Problem(problem) => add(format!("problem {}", moment.set.names.problems.name(*problem))),
-            Hangs::History => add("history".to_owned()),
+            Hangs::Problem(problem) => {
+                add(Said::Made(format!("problem {}", moment.set.names.problems.name(*problem))));
+            }
+            Hangs::History => add(Said::Made("history".to_owned())),
             Hangs::Window => {
                 let rule = moment.book.rules.get(verdict.at as usize);
                 for window in rule.map(|r| r.windows.as_slice()).unwrap_or_default() {
                     for at in [&window.opens, &window.closes].into_iter().flatten().flatten() {
-                        if crate::decide::marker_dates::of(&at.marker, moment)
-                            == crate::decide::marker_dates::Dates::Unknown
-                        {
-                            add(at.text.clone());
+                        if marker_dates::of(&at.marker, moment) == Dates::Unknown {
+                            add(Said::Made(at.text.clone()));
                         }
                     }
                 }
@@ -173,22 +194,22 @@ fn depend(verdict: &Verdict, moment: &Moment<'_>, language: &str) -> Option<Depe
         }
     }
     Some(Depends {
-        id: info.id.clone(),
-        title: moment.set.pack.rules.get(verdict.rule as usize).map_or("", |r| r.entry.title.get(language)).to_owned(),
+        id: &moment.set.rules.get(verdict.rule as usize)?.id,
+        title: &voice.rule(verdict.rule)?.title,
         on: facts,
         could_be: if *could == Could::Apply { vec!["applies", "held", "no"] } else { vec!["held", "no"] },
     })
 }
 
-fn causes(decision: &Decision, moment: &Moment<'_>, language: &str) -> Vec<CauseShown> {
+fn causes<'a>(decision: &Decision, moment: &Moment<'a>, language: &str) -> Vec<CauseShown<'a>> {
     decision
         .causes
         .iter()
         .filter_map(|cause| {
             let entry = &moment.set.pack.problems.get(usize::from(cause.problem))?.entry;
             Some(CauseShown {
-                id: entry.id.value.clone(),
-                name: entry.name.get(language).to_owned(),
+                id: &entry.id.value,
+                name: entry.name.get(language),
                 likelihood: cause.likelihood,
                 points: cause.points,
             })
@@ -197,37 +218,36 @@ fn causes(decision: &Decision, moment: &Moment<'_>, language: &str) -> Vec<Cause
 }
 
 /// Assumed facts that a rule of the answer read.
-fn assumptions(decision: &Decision, moment: &Moment<'_>, language: &str) -> Vec<Assumption> {
-    let mut out: Vec<Assumption> = Vec::new();
+fn assumptions<'a>(decision: &Decision, voice: Voice<'_, 'a>) -> Vec<Assumption<'a>> {
+    let moment = voice.moment;
+    let mut out: Vec<Assumption<'a>> = Vec::new();
+    let mut add = |fact: FactShown<'a>, id: &'a str| match out.iter_mut().find(|a| a.fact.name == fact.name) {
+        Some(known) if known.rules.contains(&id) => {}
+        Some(known) => known.rules.push(id),
+        None => out.push(Assumption { fact, rules: vec![id] }),
+    };
     for verdict in &decision.verdicts {
         let Some(rule) = moment.book.rules.get(verdict.at as usize) else { continue };
         let Some(info) = moment.set.rules.get(verdict.rule as usize) else { continue };
-        let amounts = rule.amounts.iter().flat_map(|a| &a.inputs).filter_map(|input| match &input.from {
-            crate::compile::amount::InputFrom::Number(term, _) | crate::compile::amount::InputFrom::Choice(term, _) => {
-                Some(term)
-            }
-            crate::compile::amount::InputFrom::Word(_) => None,
-        });
-        let terms = rule
-            .reads
-            .iter()
-            .filter_map(|atom| moment.book.atoms.get(*atom as usize))
-            .filter_map(|atom| moment.book.probes.get(atom.probe as usize))
-            .chain(amounts.filter(|_| verdict.outcome == Outcome::Applies));
-        for leaf in terms.flat_map(term_name::leaves) {
-            // A work of choice that nobody wished for is no assumption worth a line.
-            if matches!(leaf, crate::compile::term::Term::Wants(_)) {
+        for probe in &rule.reads_terms {
+            // A term is as weak as what is weakest in it.
+            if moment.reading(*probe).origin != Origin::Assumed {
                 continue;
             }
-            if crate::decide::read::term(leaf, moment).origin != Origin::Assumed {
-                continue;
+            for fact in task::of_term(*probe, voice) {
+                // A work of choice that nobody wished for is no assumption worth a line.
+                let is_assumed = value::reading(fact, *probe, moment).origin == Origin::Assumed;
+                if is_assumed && !matches!(fact.term, Term::Wants(_)) {
+                    add(value::shown(fact, *probe, voice), &info.id);
+                }
             }
-            let name = term_name::of(leaf, moment.set, moment.book);
-            match out.iter_mut().find(|a| a.fact.name == name) {
-                Some(known) if known.rules.contains(&info.id) => {}
-                Some(known) => known.rules.push(info.id.clone()),
-                None => {
-                    out.push(Assumption { fact: value::fact(leaf, moment, language), rules: vec![info.id.clone()] });
+        }
+        let inputs = rule.amounts.iter().filter(|_| verdict.outcome == Outcome::Applies).flat_map(|a| &a.inputs);
+        for input in inputs {
+            let (InputFrom::Number(term, _) | InputFrom::Choice(term, _)) = &input.from else { continue };
+            for leaf in term_name::leaves(term) {
+                if read::term(leaf, moment).origin == Origin::Assumed {
+                    add(value::fact(leaf, voice), &info.id);
                 }
             }
         }
@@ -236,7 +256,8 @@ fn assumptions(decision: &Decision, moment: &Moment<'_>, language: &str) -> Vec<
 }
 
 /// The window of a task that opens next.
-fn next_opening(moment: &Moment<'_>, language: &str) -> Option<NextOpening> {
+fn next_opening<'a>(voice: Voice<'_, 'a>) -> Option<NextOpening<'a>> {
+    let moment = voice.moment;
     moment
         .book
         .rules
@@ -251,8 +272,8 @@ fn next_opening(moment: &Moment<'_>, language: &str) -> Option<NextOpening> {
         .and_then(|(day, rule)| {
             Some(NextOpening {
                 date: day.date(),
-                rule: moment.set.rules.get(rule as usize)?.id.clone(),
-                title: moment.set.pack.rules.get(rule as usize)?.entry.title.get(language).to_owned(),
+                rule: &moment.set.rules.get(rule as usize)?.id,
+                title: &voice.rule(rule)?.title,
             })
         })
 }

@@ -3,38 +3,43 @@
 use lammas_agronomy::calendar::Day;
 
 use super::answer::{Basis, WindowShown};
-use super::words;
+use super::voice::Voice;
 use crate::compile::rule::PlantRule;
 use crate::compile::window::Side;
 use crate::decide::marker_dates::{self, Absence, Dates};
 use crate::decide::moment::Moment;
 use crate::decide::window::State;
 
-/// The window of a rule.
+/// The window of a rule, by its number among the plant's; a full one says what it hangs on.
 #[must_use]
-pub fn shown(rule: &PlantRule, state: &State, moment: &Moment<'_>, language: &str) -> WindowShown {
+pub fn shown<'a>(at: u32, rule: &'a PlantRule, state: &State, full: bool, voice: Voice<'_, 'a>) -> WindowShown<'a> {
     let (opens, best, closes) = match state {
         State::Open(o) => (Some(o.opens), Some(o.best), Some(o.closes)),
         _ => (None, None, None),
     };
-    let mut basis = Vec::new();
-    for window in &rule.windows {
-        for (name, side) in [("opens", &window.opens), ("best", &window.best), ("closes", &window.closes)] {
-            basis.extend(side.as_ref().and_then(|side| one(name, side, moment, language)));
-        }
-    }
     WindowShown {
         all_year: *state == State::AllYear,
         opens: opens.map(Day::date),
         best: best.map(Day::date),
         closes: closes.map(Day::date),
-        basis,
+        basis: full.then(|| basis(at, rule, voice)),
     }
 }
 
-fn one(name: &'static str, side: &Side, moment: &Moment<'_>, language: &str) -> Option<Basis> {
+fn basis<'a>(at: u32, rule: &'a PlantRule, voice: Voice<'_, 'a>) -> Vec<Basis<'a>> {
+    let words = voice.own(at).map(|own| own.sides.as_slice()).unwrap_or_default();
+    let sides = rule.windows.iter().flat_map(|window| {
+        [("opens", &window.opens), ("best", &window.best), ("closes", &window.closes)]
+            .into_iter()
+            .filter_map(|(name, side)| Some((name, side.as_ref()?)))
+    });
+    sides.zip(words).filter_map(|((name, side), words)| one(name, side, words, voice.moment)).collect()
+}
+
+/// The first marker that is not absent, or the last.
+fn one<'a>(name: &'static str, side: &'a Side, words: &'a [String], moment: &Moment<'_>) -> Option<Basis<'a>> {
     let mut last = None;
-    for at in side {
+    for (at, words) in side.iter().zip(words) {
         let dates = marker_dates::of(&at.marker, moment);
         let state = match &dates {
             Dates::Days(_) => dates.nearest(moment.day).map(|day| day.date().to_string()).unwrap_or_default(),
@@ -42,7 +47,7 @@ fn one(name: &'static str, side: &Side, moment: &Moment<'_>, language: &str) -> 
             Dates::Absent(Absence::Always) => "always".to_owned(),
             Dates::Unknown => "unknown".to_owned(),
         };
-        last = Some(Basis { side: name, marker: at.text.clone(), words: words::marker(&at.text, language), state });
+        last = Some(Basis { side: name, marker: &at.text, words, state });
         if !matches!(dates, Dates::Absent(_)) {
             break;
         }

@@ -2,8 +2,9 @@
 
 use lammas_agronomy::calendar::Day;
 
+use crate::compile::book::PlantBook;
+use crate::compile::set::Set;
 use crate::compile::term::Term;
-use crate::decide::moment::Moment;
 use crate::fact::catalogue::Fact;
 use crate::fact::wording;
 
@@ -78,8 +79,7 @@ pub fn date(day: Day, language: &str) -> String {
 
 /// What a fact is called, with its arguments in it.
 #[must_use]
-pub fn term(term: &Term, moment: &Moment<'_>, language: &str) -> String {
-    let set = moment.set;
+pub fn term(term: &Term, set: &Set, book: &PlantBook, language: &str) -> String {
     let Some(fact) = term.fact() else { return String::new() };
     let words = wording::words(fact).name.get(language);
     let fill = |name: &str, value: &str| words.replace(&format!("{{{name}}}"), value);
@@ -89,7 +89,7 @@ pub fn term(term: &Term, moment: &Moment<'_>, language: &str) -> String {
         Term::Sign(sign) => sign_name(*sign),
         Term::Severity(sign) | Term::Share(sign) => fill("name", &sign_name(*sign)),
         Term::Trait(number) => {
-            let id = moment.book.names.traits.name(*number);
+            let id = book.names.traits.name(*number);
             fill("name", id)
         }
         Term::Wants(job) => {

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use crate::compile::set::Set;
 use crate::explain::answer::Answer;
-use crate::explain::whole;
+use crate::explain::whole::{self, Extent};
 use crate::fault::Place;
 use crate::pack::Filed;
 use crate::pack::expression::place;
@@ -50,7 +50,7 @@ pub fn run(set: &Set, scenario: &Filed<ScenarioEntry>) -> Outcome {
     let entry = &scenario.entry;
     let differs = match question(set, &entry.ask) {
         Err(why) => why.into_iter().map(|why| format!("the question can't be asked: {why}")).collect(),
-        Ok(question) => match whole::answer(set, &question, "en", usize::MAX) {
+        Ok(question) => match whole::answer(set, &question, "en", Extent { most_depends: usize::MAX, ..Extent::STANDARD }) {
             Some(answer) => compare(&entry.expect, &answer, set),
             None => vec!["the plant has no rules".to_owned()],
         },
@@ -99,7 +99,7 @@ pub fn with_weather(registered: &ClimateSaid, said: &ClimateSaid) -> ClimateSaid
     whole
 }
 
-fn compare(expected: &Expected, answer: &Answer, set: &Set) -> Vec<String> {
+fn compare(expected: &Expected, answer: &Answer<'_>, set: &Set) -> Vec<String> {
     let mut out = Vec::new();
     if let Some(status) = &expected.status
         && status != answer.status
@@ -143,7 +143,7 @@ fn compare(expected: &Expected, answer: &Answer, set: &Set) -> Vec<String> {
 }
 
 /// What an answer says of a rule.
-fn found(rule: &str, answer: &Answer, set: &Set) -> String {
+fn found(rule: &str, answer: &Answer<'_>, set: &Set) -> String {
     if set.names.rules.wide(rule).is_none() {
         return format!("no rule `{rule}` in the set");
     }
@@ -151,10 +151,10 @@ fn found(rule: &str, answer: &Answer, set: &Set) -> String {
         return format!("advised ({})", task.priority.band.as_str());
     }
     if let Some(held) = answer.held.iter().find(|h| h.id == rule) {
-        return format!("held ({}: {})", held.kind, held.because);
+        return format!("held ({}: {})", held.kind, &*held.because);
     }
     if let Some(depends) = answer.depends_on.iter().find(|d| d.id == rule) {
-        return format!("depends on {}", depends.on.join(", "));
+        return format!("depends on {}", depends.on.iter().map(|fact| &**fact).collect::<Vec<&str>>().join(", "));
     }
     if answer.notes.iter().any(|n| n.id == rule) {
         return "noted".to_owned();
@@ -162,13 +162,13 @@ fn found(rule: &str, answer: &Answer, set: &Set) -> String {
     "nothing".to_owned()
 }
 
-fn advised_as(expected: &AdvisedExpected, answer: &Answer, set: &Set, out: &mut Vec<String>) {
+fn advised_as(expected: &AdvisedExpected, answer: &Answer<'_>, set: &Set, out: &mut Vec<String>) {
     let rule = &expected.rule.value;
     let Some(task) = answer.tasks.iter().find(|t| t.id == *rule) else {
         out.push(format!("{rule}: expected advised, got {}", found(rule, answer, set)));
         return;
     };
-    let facts: Vec<&str> = task.reasons.iter().flat_map(|r| &r.facts).map(|f| f.name.as_str()).collect();
+    let facts: Vec<&str> = task.reasons.iter().flat_map(|r| &r.facts).map(|f| &*f.name).collect();
     for because in &expected.because {
         if !facts.iter().any(|fact| fact == because || *fact == format!("signs has {because}")) {
             out.push(format!("{rule}: expected because of {because}, got {}", facts.join(", ")));
@@ -177,7 +177,7 @@ fn advised_as(expected: &AdvisedExpected, answer: &Answer, set: &Set, out: &mut 
     if let Some(words) = &expected.check_first
         && !task.check_first.iter().any(|check| check.text.contains(words.as_str()))
     {
-        let got: Vec<&str> = task.check_first.iter().map(|c| c.text.as_str()).collect();
+        let got: Vec<&str> = task.check_first.iter().map(|c| &*c.text).collect();
         out.push(format!("{rule}: expected to check first `{words}`, got {got:?}"));
     }
     if let Some(band) = &expected.band
@@ -187,7 +187,7 @@ fn advised_as(expected: &AdvisedExpected, answer: &Answer, set: &Set, out: &mut 
     }
 }
 
-fn held_as(expected: &HeldExpected, answer: &Answer, set: &Set, out: &mut Vec<String>) {
+fn held_as(expected: &HeldExpected, answer: &Answer<'_>, set: &Set, out: &mut Vec<String>) {
     let rule = &expected.rule.value;
     let Some(held) = answer.held.iter().find(|h| h.id == *rule) else {
         out.push(format!("{rule}: expected held, got {}", found(rule, answer, set)));
@@ -205,15 +205,16 @@ fn held_as(expected: &HeldExpected, answer: &Answer, set: &Set, out: &mut Vec<St
     }
 }
 
-fn depends_as(expected: &DependsExpected, answer: &Answer, set: &Set, out: &mut Vec<String>) {
+fn depends_as(expected: &DependsExpected, answer: &Answer<'_>, set: &Set, out: &mut Vec<String>) {
     let rule = &expected.rule.value;
     let Some(depends) = answer.depends_on.iter().find(|d| d.id == *rule) else {
         out.push(format!("{rule}: expected to depend, got {}", found(rule, answer, set)));
         return;
     };
+    let on: Vec<&str> = depends.on.iter().map(|fact| &**fact).collect();
     for fact in &expected.on {
-        if !depends.on.contains(fact) {
-            out.push(format!("{rule}: expected to depend on {fact}, got {}", depends.on.join(", ")));
+        if !on.contains(&fact.as_str()) {
+            out.push(format!("{rule}: expected to depend on {fact}, got {}", on.join(", ")));
         }
     }
 }

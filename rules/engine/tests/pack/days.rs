@@ -6,6 +6,7 @@ use lammas_engine::decide::decision::{decide, one};
 use lammas_engine::decide::moment::Moment;
 use lammas_engine::decide::outcome::{Block, Outcome, Verdict};
 use lammas_engine::explain::held;
+use lammas_engine::explain::voice::Voice;
 use lammas_engine::question::{Question, WorkDone};
 use lammas_engine::scenario;
 use lammas_engine::validity::{self, lines};
@@ -88,7 +89,7 @@ fn a_held_rule_is_looked_at_again_on_the_first_day_on_which_it_is_held_no_longer
         let decision = decide(&today);
         let verdicts: Vec<&Verdict> =
             decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Held(_))).collect();
-        for (verdict, held) in verdicts.iter().zip(held::of(&verdicts, &today, "en")) {
+        for (verdict, held) in verdicts.iter().zip(held::of(&verdicts, Voice::new(&today, "en").unwrap())) {
             let Outcome::Held(blocks) = &verdict.outcome else { unreachable!() };
             // These two are told their day by the other rule.
             if matches!(blocks.as_slice(), [Block::Turn(_) | Block::Apart { rule: Some(_), .. }]) {
