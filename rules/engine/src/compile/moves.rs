@@ -34,6 +34,8 @@ pub struct Moving {
     pub rows: Vec<Row>,
     /// The row of an atom and its place in it.
     pub row_of: Vec<Option<(u32, u32)>>,
+    /// The row of a term.
+    pub row_of_term: Vec<Option<u32>>,
     /// What can move each rule.
     pub stirs: Vec<Stirs>,
 }
@@ -75,6 +77,7 @@ impl Moving {
         let windows: Vec<Moves> = windows.map(|moves| moves.unwrap_or(Moves::Never)).collect();
         let mut rows: Vec<Row> = Vec::new();
         let mut row_of = vec![None; atoms.len()];
+        let mut row_of_term = vec![None; terms.len()];
         for (probe, _) in terms_move.iter().enumerate().filter(|(_, m)| matches!(m, Moves::Climate | Moves::Stage)) {
             let own = (0_u32..).zip(atoms).filter(|(_, atom)| atom.probe as usize == probe).map(|(at, _)| at);
             let row = Row { probe: u32::try_from(probe).unwrap_or(u32::MAX), atoms: own.collect() };
@@ -84,9 +87,12 @@ impl Moving {
                     *slot = Some((number, place));
                 }
             }
+            if let Some(slot) = row_of_term.get_mut(probe) {
+                *slot = Some(number);
+            }
             rows.push(row);
         }
-        let mut moving = Self { terms: terms_move, windows, rows, row_of, stirs: Vec::new() };
+        let mut moving = Self { terms: terms_move, windows, rows, row_of, row_of_term, stirs: Vec::new() };
         moving.stirs = rules.iter().map(|rule| moving.stirs_of(rule, rules, infos, problems, atoms, terms)).collect();
         moving
     }

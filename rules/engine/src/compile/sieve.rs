@@ -66,7 +66,15 @@ pub struct Sieve {
     /// Which rules a cell makes true, as far as this term goes.
     must: Vec<u64>,
     /// The columns that each rule reads; none of a rule that hangs on more than single columns.
-    reads: Vec<Option<Box<[u32]>>>,
+    reads: Vec<Option<Reads>>,
+}
+
+/// The columns that a rule reads.
+#[derive(Clone, Debug, Default)]
+struct Reads {
+    columns: Vec<u32>,
+    /// Whether in each cell of them its parts say but one thing.
+    exact: bool,
 }
 
 /// What the sieve left.
@@ -85,7 +93,7 @@ impl Sieve {
     pub fn of(conditions: &[Vec<&Condition>], atoms: &[Atom], sources: &[Source]) -> Self {
         let words = conditions.len().div_ceil(64);
         let mut parts: Vec<Vec<(usize, &Condition)>> = vec![Vec::new(); sources.len()];
-        let mut reads = vec![Some(Vec::new()); conditions.len()];
+        let mut reads = vec![Some(Reads { columns: Vec::new(), exact: true }); conditions.len()];
         for (rule, conjunction) in conditions.iter().enumerate() {
             let mut flat = Vec::new();
             conjunction.iter().for_each(|c| flatten(c, &mut flat));
@@ -107,27 +115,22 @@ impl Sieve {
         read.sort_by_key(|((_, source), _)| source.kind());
         for ((probe, source), parts) in read {
             let column = place(sieve.columns.len());
+            let exact = sieve.add(place(probe), *source, parts, atoms);
             for (rule, _) in parts {
                 if let Some(Some(reads)) = reads.get_mut(*rule) {
-                    reads.push(column);
+                    reads.columns.push(column);
+                    reads.columns.dedup();
+                    reads.exact &= exact;
                 }
             }
-            sieve.add(place(probe), *source, parts, atoms);
         }
-        sieve.reads = reads
-            .into_iter()
-            .map(|reads| {
-                reads.map(|mut columns: Vec<u32>| {
-                    columns.dedup();
-                    columns.into_boxed_slice()
-                })
-            })
-            .collect();
+        sieve.reads = reads;
         sieve
     }
 
-    fn add(&mut self, probe: u32, source: Source, parts: &[(usize, &Condition)], atoms: &[Atom]) {
-        let cuts = cuts(parts, atoms);
+    /// Adds a column; whether each of its cells says but one thing.
+    fn add(&mut self, probe: u32, source: Source, parts: &[(usize, &Condition)], atoms: &[Atom]) -> bool {
+        let (cuts, exact) = cuts(parts, atoms);
         let first = place(self.can.len());
         let rows = rows_of(&cuts, parts, atoms, self.words);
         self.can.extend(rows.can);
@@ -142,6 +145,7 @@ impl Sieve {
             }
         };
         self.columns.push(Column { source, probe, cuts, first });
+        exact
     }
 
     /// Which rules are possible; `look` reads a term, and says what that means for scores.
@@ -218,15 +222,28 @@ impl Sifted<'_> {
         self.possible.iter().map(|word| word.count_ones() as usize).sum()
     }
 
-    /// If the conditions of a rule are true for sure, what the values that it read say of its score.
+    /// What the conditions of a possible rule say: true, or unknown; nothing where the sieve can't tell.
     #[must_use]
-    pub fn proven(&self, rule: usize) -> Option<impl Iterator<Item = Mark> + '_> {
-        let columns = self.sieve.reads.get(rule)?.as_deref()?;
-        let cells = || columns.iter().filter_map(|column| self.cells.get(*column as usize));
+    pub fn condition(&self, rule: usize) -> Option<Truth> {
+        let reads = self.sieve.reads.get(rule)?.as_ref()?;
         let is_true = |first: u32| {
             self.sieve.must.get(first as usize + rule / 64).is_some_and(|word| word >> (rule % 64) & 1 == 1)
         };
-        cells().all(|(first, _)| is_true(*first)).then(|| cells().map(|(_, mark)| *mark))
+        if self.cells(reads).all(|(first, _)| is_true(*first)) {
+            return Some(Truth::True);
+        }
+        // What makes none of its parts false, and not all of them true, leaves it unknown, if a cell says but one thing.
+        reads.exact.then_some(Truth::Unknown)
+    }
+
+    /// What the values that a rule read say of its score.
+    pub fn marks(&self, rule: usize) -> impl Iterator<Item = Mark> + '_ {
+        let reads = self.sieve.reads.get(rule).and_then(Option::as_ref);
+        reads.into_iter().flat_map(|reads| self.cells(reads)).map(|(_, mark)| *mark)
+    }
+
+    fn cells<'r>(&'r self, reads: &'r Reads) -> impl Iterator<Item = &'r (u32, Mark)> {
+        reads.columns.iter().filter_map(|column| self.cells.get(*column as usize))
     }
 }
 
@@ -274,8 +291,8 @@ fn only_probe(condition: &Condition, atoms: &[Atom]) -> Option<u32> {
     }
 }
 
-/// How the values of a term are cut for these parts.
-fn cuts(parts: &[(usize, &Condition)], atoms: &[Atom]) -> Cuts {
+/// How the values of a term are cut for these parts, and whether at every place where one of them turns.
+fn cuts(parts: &[(usize, &Condition)], atoms: &[Atom]) -> (Cuts, bool) {
     let mut numbers = Vec::new();
     let mut choices = 0;
     for (_, part) in parts {
@@ -295,11 +312,11 @@ fn cuts(parts: &[(usize, &Condition)], atoms: &[Atom]) -> Cuts {
         numbers.sort_by(f64::total_cmp);
         numbers.dedup();
         let every = numbers.len().div_ceil(MOST_CUTS);
-        Cuts::Numbers(numbers.into_iter().step_by(every).collect())
+        (Cuts::Numbers(numbers.into_iter().step_by(every).collect()), every == 1)
     } else if choices > 0 {
-        Cuts::Choice(choices)
+        (Cuts::Choice(choices), true)
     } else {
-        Cuts::Truth
+        (Cuts::Truth, true)
     }
 }
 

@@ -7,15 +7,20 @@ use std::sync::{Arc, OnceLock};
 use lammas_agronomy::calendar::{ClimateDay, Day};
 
 use super::moment::Moment;
+use super::read;
 use super::window::Joined;
 use crate::compile::book::PlantBook;
+use crate::compile::moves::Row;
 use crate::compile::set::Set;
-use crate::fact::value::Truth;
+use crate::fact::value::{Reading, Truth};
 
 /// Days of a block.
 pub const BLOCK: i32 = 64;
 /// Blocks of a year.
 const BLOCKS: usize = 6;
+
+/// Days of a year, at most.
+const DAYS: usize = 366;
 
 /// What a test says on the days of a block, a bit a day.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -40,6 +45,8 @@ pub struct Almanac {
     windows: Vec<OnceLock<Joined>>,
     /// For each term that follows the climate and each block, its atoms.
     rows: Vec<OnceLock<Box<[Block]>>>,
+    /// For each day that was asked for, the readings of the terms that follow the climate.
+    days: Vec<OnceLock<Box<[Reading]>>>,
 }
 
 impl Almanac {
@@ -54,6 +61,7 @@ impl Almanac {
             last: ClimateDay::around(0).in_year(day.year() + 1) - 1,
             windows: book.rules.iter().map(|_| OnceLock::new()).collect(),
             rows: (0..book.moving.rows.len() * BLOCKS).map(|_| OnceLock::new()).collect(),
+            days: (0..DAYS).map(|_| OnceLock::new()).collect(),
         }
     }
 
@@ -66,6 +74,18 @@ impl Almanac {
     /// The windows of a rule.
     pub fn windows(&self, rule: u32, work_out: impl FnOnce() -> Joined) -> Option<&Joined> {
         self.windows.get(rule as usize).map(|kept| kept.get_or_init(work_out))
+    }
+
+    /// The reading of a term that follows the climate, by its row, on a day.
+    #[must_use]
+    pub fn reading(&self, row: u32, day: Day, moment: &Moment<'_>) -> Option<Reading> {
+        let kept = self.days.get(usize::try_from(day - self.first).ok()?)?;
+        let readings = kept.get_or_init(|| {
+            let term = |row: &Row| moment.book.probes.get(row.probe as usize);
+            let reading = |row: &Row| term(row).map_or(Reading::UNKNOWN, |term| read::term(term, moment));
+            moment.book.moving.rows.iter().map(reading).collect()
+        });
+        readings.get(row as usize).copied()
     }
 
     /// What an atom that follows the climate says on the days of the block of a day, and the first day of that block.

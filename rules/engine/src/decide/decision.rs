@@ -31,10 +31,9 @@ pub fn decide(moment: &Moment<'_>) -> Decision {
     let mut all_alone = true;
     for at in sifted.possible() {
         let Some(short) = moment.book.shorts.get(at) else { continue };
-        let proven = sifted.proven(at);
-        let condition = proven.is_some().then_some(Truth::True);
-        if let Some(marks) = proven.filter(|_| short.stands_alone) {
-            verdicts.push(short::proven(at, short, marks));
+        let condition = sifted.condition(at);
+        if condition == Some(Truth::True) && short.stands_alone {
+            verdicts.push(short::proven(at, short, sifted.marks(at)));
             continue;
         }
         let Some(rule) = moment.book.rules.get(at) else { continue };

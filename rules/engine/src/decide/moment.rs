@@ -1,6 +1,6 @@
 //! A moment: a question on a day, with every term worked out at most once.
 
-use std::cell::{Cell, RefCell};
+use std::cell::{Cell, OnceCell};
 use std::sync::Arc;
 
 use lammas_agronomy::calendar::{ClimateDay, Day};
@@ -12,8 +12,9 @@ use super::read;
 use crate::compile::book::PlantBook;
 use crate::compile::set::Set;
 use crate::compile::source::Source;
-use crate::compile::term::Term;
-use crate::fact::catalogue::Entry;
+use crate::compile::moves::Moves;
+use crate::compile::term::{Atom, Term};
+use crate::fact::catalogue::{Entry, Fact};
 use crate::fact::value::{Reading, Truth, Value};
 use crate::question::Question;
 
@@ -31,7 +32,11 @@ pub struct Moment<'a> {
     years: Cell<Option<[(Day, bool); YEARS]>>,
     readings: Vec<Cell<Option<Reading>>>,
     stage: Cell<Option<Reading>>,
-    almanac: RefCell<Option<Arc<Almanac>>>,
+    almanac: OnceCell<Arc<Almanac>>,
+    /// Whether the stage is told, so that it does not follow the climate.
+    is_stage_told: bool,
+    /// Whether this is still the day of the question: what others asked of that day too is not worked out again.
+    is_first: bool,
 }
 
 impl<'a> Moment<'a> {
@@ -46,7 +51,9 @@ impl<'a> Moment<'a> {
             years: Cell::new(None),
             readings: vec![Cell::new(None); book.worked],
             stage: Cell::new(None),
-            almanac: RefCell::new(None),
+            almanac: OnceCell::new(),
+            is_stage_told: is_stage_told(question),
+            is_first: true,
         }
     }
 
@@ -54,8 +61,9 @@ impl<'a> Moment<'a> {
     pub fn move_to(&mut self, day: Day) {
         if day.year() != self.day.year() {
             self.years.set(None);
-            self.almanac.replace(None);
+            self.almanac = OnceCell::new();
         }
+        self.is_first = false;
         self.day = day;
         self.readings.iter().for_each(|cell| cell.set(None));
         self.stage.set(None);
@@ -63,10 +71,27 @@ impl<'a> Moment<'a> {
 
     /// What the year of the day makes of the plant in this climate.
     #[must_use]
-    pub fn almanac(&self) -> Arc<Almanac> {
-        let mut kept = self.almanac.borrow_mut();
-        let get = || self.question.climate.almanacs.get(self.set, self.book, self.day);
-        Arc::clone(kept.get_or_insert_with(get))
+    pub fn almanac(&self) -> &Arc<Almanac> {
+        self.almanac.get_or_init(|| self.question.climate.almanacs.get(self.set, self.book, self.day))
+    }
+
+    /// What makes something move for this question: where the stage is told, it no longer follows the climate.
+    #[must_use]
+    pub const fn follows(&self, moves: Moves) -> Moves {
+        match moves {
+            Moves::Stage if self.is_stage_told => Moves::Caller,
+            other => other,
+        }
+    }
+
+    /// The reading of a term that follows the climate.
+    fn of_the_climate(&self, probe: u32) -> Option<Reading> {
+        let row = self.book.moving.row_of_term.get(probe as usize).copied().flatten().filter(|_| self.is_first)?;
+        let moves = self.follows(self.book.moving.terms.get(probe as usize).copied()?);
+        if moves == Moves::Caller {
+            return None;
+        }
+        self.almanac().reading(row, self.day, self)
     }
 
     /// A day of the climate year in each of the years around the day: a marker stands on the same month and day in all of them.
@@ -95,7 +120,8 @@ impl<'a> Moment<'a> {
         if let Some(reading) = cell.get() {
             return reading;
         }
-        let reading = self.book.probes.get(probe as usize).map_or(Reading::UNKNOWN, |term| read::term(term, self));
+        let read = || self.book.probes.get(probe as usize).map_or(Reading::UNKNOWN, |term| read::term(term, self));
+        let reading = self.of_the_climate(probe).unwrap_or_else(read);
         cell.set(Some(reading));
         reading
     }
@@ -122,12 +148,18 @@ impl<'a> Moment<'a> {
         }
     }
 
+    /// What an atom says.
+    #[must_use]
+    pub fn truth(&self, number: u32) -> Truth {
+        // Not remembered: the test of a value that was read is quicker than room for every atom of the plant.
+        self.book.atoms.get(number as usize).map_or(Truth::Unknown, |atom| atom.test.of(self.value(atom.probe)))
+    }
+
     /// What an atom says, and whether that rests on the curve of the normals for a fact of the day.
     #[must_use]
     pub fn atom(&self, number: u32) -> (Truth, bool) {
-        // Not remembered: the test of a value that was read is quicker than room for every atom of the plant.
-        let Some(atom) = self.book.atoms.get(number as usize) else { return (Truth::Unknown, false) };
-        (atom.test.of(self.value(atom.probe)), self.is_only_the_curve(atom.probe))
+        let of = |atom: &Atom| self.is_only_the_curve(atom.probe);
+        (self.truth(number), self.book.atoms.get(number as usize).is_some_and(of))
     }
 
     /// Whether a fact of the day is known only from the curve of the normals. In a sum each fact is looked at by itself:
@@ -174,6 +206,12 @@ impl<'a> Moment<'a> {
         self.stage.set(Some(stage));
         stage
     }
+}
+
+/// Whether the caller told the stage, or what else it would be found by.
+fn is_stage_told(question: &Question) -> bool {
+    let is_told = |fact: Fact| question.given(fact).value.is_there();
+    is_told(Fact::PlantStage) || is_told(Fact::PlantInLeaf) || question.stage_since.is_some()
 }
 
 /// The first day of each year around this one, and whether it is a leap year.

@@ -19,8 +19,11 @@ pub fn judge(condition: &Condition, moment: &Moment<'_>, curve: Curve) -> Truth 
     match condition {
         Condition::Always => Truth::True,
         Condition::Atom(number) => {
+            if curve == Curve::Counts {
+                return moment.truth(*number);
+            }
             let (truth, only_curve) = moment.atom(*number);
-            if only_curve && curve == Curve::IsUnknown { Truth::Unknown } else { truth }
+            if only_curve { Truth::Unknown } else { truth }
         }
         Condition::And(parts) => {
             let mut all = Truth::True;

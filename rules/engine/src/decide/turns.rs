@@ -59,7 +59,7 @@ impl Turns {
         for atom in numbers(&stirs.atoms) {
             let Some(probe) = book.atoms.get(atom as usize).map(|atom| atom.probe) else { continue };
             let row = book.moving.row_of.get(atom as usize).copied().flatten();
-            match (follows(book.moving.terms.get(probe as usize).copied(), question), row) {
+            match (of_term(probe, moment), row) {
                 (Moves::Never, _) => {}
                 (Moves::Climate | Moves::Stage, Some(row)) => turns.rows.push(row),
                 _ => {
@@ -91,7 +91,7 @@ impl Turns {
         if last <= day {
             return last + 1;
         }
-        let almanac = there.almanac();
+        let almanac = Arc::clone(there.almanac());
         if day == almanac.last {
             return day + 1;
         }
@@ -116,7 +116,7 @@ impl Turns {
         if first >= day {
             return first - 1;
         }
-        let almanac = there.almanac();
+        let almanac = Arc::clone(there.almanac());
         if day == almanac.first {
             return day - 1;
         }
@@ -136,7 +136,7 @@ impl Turns {
     fn of_windows(&self, there: &Moment<'_>, almanac: &Almanac, visit: &mut impl FnMut(Day)) {
         for at in &self.windows {
             let Some(rule) = there.book.rules.get(*at as usize) else { continue };
-            match follows(there.book.moving.windows.get(*at as usize).copied(), there.question) {
+            match there.follows(there.book.moving.windows.get(*at as usize).copied().unwrap_or(Moves::Never)) {
                 Moves::Never | Moves::Climate | Moves::Stage => {
                     let work_out = || window::joined(&rule.windows, there);
                     almanac.windows(*at, work_out).into_iter().for_each(|joined| of_joined(joined, visit));
@@ -177,18 +177,9 @@ impl Turns {
     }
 }
 
-/// What makes a thing move for this question: a stage that the caller told follows what was told.
-fn follows(moves: Option<Moves>, question: &Question) -> Moves {
-    let is_told = |fact: Fact| question.given(fact).value.is_there();
-    match moves {
-        Some(Moves::Stage)
-            if is_told(Fact::PlantStage) || is_told(Fact::PlantInLeaf) || question.stage_since.is_some() =>
-        {
-            Moves::Caller
-        }
-        Some(moves) => moves,
-        None => Moves::Never,
-    }
+/// What makes a term move for this question.
+fn of_term(probe: u32, moment: &Moment<'_>) -> Moves {
+    moment.follows(moment.book.moving.terms.get(probe as usize).copied().unwrap_or(Moves::Never))
 }
 
 /// Whether a term that hangs on what the caller tells stays as it is, or moves only with the works done.
@@ -317,7 +308,7 @@ fn against(block: Block, [so, not, curve]: [bool; 3]) -> u64 {
 pub fn candidates(moment: &Moment<'_>) -> Vec<u32> {
     let (book, question): (&PlantBook, &Question) = (moment.book, moment.question);
     let still = |probe: u32| {
-        let moves = follows(book.moving.terms.get(probe as usize).copied(), question);
+        let moves = of_term(probe, moment);
         let term = book.probes.get(probe as usize);
         let no_works = question.history.as_ref().is_none_or(Vec::is_empty);
         let of_works = term.is_some_and(|term| {

@@ -9,7 +9,6 @@ use crate::compile::moves::Moves;
 use crate::compile::rule::PlantRule;
 use crate::compile::term::{MarkerAt, MarkerRef};
 use crate::compile::window::{Side, Window};
-use crate::fact::catalogue::Fact;
 
 /// How long a window lasts when only one side is written or comes: 26 weeks.
 const HALF_YEAR: i32 = 26 * 7;
@@ -118,13 +117,10 @@ impl Joined {
 #[must_use]
 pub fn of_rule(at: u32, moment: &Moment<'_>) -> State {
     let Some(rule) = moment.book.rules.get(at as usize) else { return State::AllYear };
-    let moves = moment.book.moving.windows.get(at as usize).copied();
-    let is_told = moment.question.given(Fact::PlantStage).value.is_there() || moment.question.stage_since.is_some();
-    match moves {
-        None | Some(Moves::Never) => State::AllYear,
-        Some(Moves::Climate) => kept(at, rule, moment),
-        Some(Moves::Stage) if !is_told => kept(at, rule, moment),
-        Some(Moves::Stage | Moves::Caller) => state(&rule.windows, moment),
+    let moves = moment.book.moving.windows.get(at as usize).copied().unwrap_or(Moves::Never);
+    match moment.follows(moves) {
+        Moves::Climate | Moves::Stage => kept(at, rule, moment),
+        Moves::Never | Moves::Caller => state(&rule.windows, moment),
     }
 }
 

@@ -18,9 +18,8 @@ pub fn shown(value: f64) -> f64 {
 /// A number without needless zeros.
 #[must_use]
 pub fn plain(value: f64) -> String {
-    let text = format!("{value:.6}");
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+    let rounded = (value.abs() * 1e6 + 0.5).floor() / 1e6;
+    if rounded == 0.0 { "0".to_owned() } else { (if value < 0.0 { -rounded } else { rounded }).to_string() }
 }
 
 /// The unit that a gardener in the United States reads, for a unit of ours.
