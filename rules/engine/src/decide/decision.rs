@@ -63,23 +63,24 @@ fn leave_alone(verdicts: &mut [Verdict], moment: &Moment<'_>) {
 /// clash with these; none: it is not there.
 #[must_use]
 pub fn one(at: u32, moment: &Moment<'_>) -> Option<Outcome> {
-    one_among(at, &moment.book.rules.get(at as usize)?.rivals, moment)
+    let own = verdict(at, moment)?;
+    let rivals = moment.book.rules.get(at as usize).map(|rule| rule.rivals.as_slice()).unwrap_or_default();
+    let rivals = rivals.iter().filter(|rival| **rival != at).filter_map(|rival| verdict(*rival, moment));
+    Some(settled(own, rivals, moment))
 }
 
-/// The same where only these rivals can come out at all.
-#[must_use]
-pub fn one_among(at: u32, rivals: &[u32], moment: &Moment<'_>) -> Option<Outcome> {
-    let own = verdict(at, moment)?;
-    let rule = own.rule;
-    let mut verdicts = vec![own];
-    if verdicts.iter().any(|own| matches!(own.outcome, Outcome::Applies | Outcome::Depends { .. })) {
-        verdicts.extend(rivals.iter().filter(|rival| **rival != at).filter_map(|rival| verdict(*rival, moment)));
+/// What becomes of a rule beside these others, each judged by itself before.
+pub fn settled(own: Verdict, others: impl Iterator<Item = Verdict>, moment: &Moment<'_>) -> Outcome {
+    if !matches!(own.outcome, Outcome::Applies | Outcome::Depends { .. }) {
+        return own.outcome;
     }
+    let rule = own.rule;
+    let mut verdicts: Vec<Verdict> = std::iter::once(own).chain(others).collect();
     if verdicts.len() > 1 {
         together(&mut verdicts, moment);
     }
-    let outcome = verdicts.into_iter().next()?.outcome;
-    Some(if outcome == Outcome::Applies { avoided(rule, moment).unwrap_or(outcome) } else { outcome })
+    let outcome = verdicts.into_iter().next().map_or(Outcome::No, |own| own.outcome);
+    if outcome == Outcome::Applies { avoided(rule, moment).unwrap_or(outcome) } else { outcome }
 }
 
 /// What becomes of one rule before others are looked at; none: it is not there.
@@ -97,7 +98,9 @@ fn avoided(rule: u32, moment: &Moment<'_>) -> Option<Outcome> {
     (info.kind == Kind::Avoid).then(|| Outcome::Held(vec![Block::Avoid]))
 }
 
-fn verdict(at: u32, moment: &Moment<'_>) -> Option<Verdict> {
+/// The verdict on one rule by itself; none: it is not there.
+#[must_use]
+pub fn verdict(at: u32, moment: &Moment<'_>) -> Option<Verdict> {
     let rule = moment.book.rules.get(at as usize)?;
     let info = moment.set.rules.get(rule.rule as usize)?;
     let causes = if rule.problem.is_some() { causes::rank(moment) } else { Vec::new() };

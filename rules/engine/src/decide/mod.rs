@@ -4,6 +4,7 @@ pub mod almanac;
 pub mod blocks;
 pub mod causes;
 pub mod decision;
+pub mod group;
 pub mod history;
 pub mod marker_dates;
 pub mod marker_names;

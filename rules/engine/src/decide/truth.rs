@@ -68,7 +68,11 @@ pub fn unknown_atoms(condition: &Condition, moment: &Moment<'_>, curve: Curve, v
 
 /// The atoms that are known and bear on what a condition says: those of the parts that agree with the whole.
 pub fn deciding_atoms(condition: &Condition, moment: &Moment<'_>, visit: &mut impl FnMut(u32)) {
-    let whole = judge(condition, moment, Curve::Counts);
+    deciding(condition, judge(condition, moment, Curve::Counts), moment, visit);
+}
+
+/// The same where it is known what the condition says.
+fn deciding(condition: &Condition, whole: Truth, moment: &Moment<'_>, visit: &mut impl FnMut(u32)) {
     match condition {
         Condition::Always => {}
         Condition::Atom(number) => {
@@ -79,10 +83,10 @@ pub fn deciding_atoms(condition: &Condition, moment: &Moment<'_>, visit: &mut im
         Condition::And(parts) | Condition::Or(parts) => {
             for part in parts {
                 if judge(part, moment, Curve::Counts) == whole {
-                    deciding_atoms(part, moment, visit);
+                    deciding(part, whole, moment, visit);
                 }
             }
         }
-        Condition::Not(inner) => deciding_atoms(inner, moment, visit),
+        Condition::Not(inner) => deciding(inner, whole.not(), moment, visit),
     }
 }

@@ -6,7 +6,8 @@ use super::answer::{FactShown, Held, HeldBy, Said};
 use super::rendered::Rendered;
 use super::voice::Voice;
 use super::{cautions, task, words};
-use crate::decide::decision::{by_itself, one_among};
+use crate::decide::decision::by_itself;
+use crate::decide::group::Group;
 use crate::decide::moment::Moment;
 use crate::decide::outcome::{Block, Outcome, Verdict};
 use crate::decide::truth::deciding_atoms;
@@ -170,14 +171,13 @@ fn first_not_held(verdict: &Verdict, candidates: &[u32], today: Day, later: &mut
         later.move_to(turn);
     }
     let rivals = later.book.rules.get(verdict.at as usize).map(|rule| rule.rivals.as_slice()).unwrap_or_default();
-    let rivals: Vec<u32> = rivals.iter().copied().filter(|rival| candidates.binary_search(rival).is_ok()).collect();
-    let turns = Turns::of(rivals.iter().copied().chain([verdict.at]), later);
-    while later.day == today || matches!(one_among(verdict.at, &rivals, later), Some(Outcome::Held(_))) {
-        let turn = turns.next(later, last);
-        if turn > last {
+    let rivals = rivals.iter().copied().filter(|at| *at != verdict.at && candidates.binary_search(at).is_ok());
+    let mut group = Group::of(rivals.chain([verdict.at]), later, last);
+    // Today it is held.
+    while later.day == today || matches!(group.outcome(verdict.at, later), Some(Outcome::Held(_))) {
+        if !group.go_on(later) {
             return None;
         }
-        later.move_to(turn);
     }
     Some(later.day)
 }

@@ -65,6 +65,7 @@ pub fn reason<'a>(text: &'a Rendered<String>, rule: &PlantRule, voice: Voice<'_,
     deciding_atoms(&rule.whom, voice.moment, &mut |atom| atoms.push(atom));
     deciding_atoms(&rule.when, voice.moment, &mut |atom| atoms.push(atom));
     let mut shown = signs_of_problem(rule, voice);
+    shown.reserve(atoms.len());
     add_facts(&atoms, voice, &mut shown);
     Reason { text: filled(text, rule, voice), facts: shown }
 }
