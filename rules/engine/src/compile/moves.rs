@@ -49,13 +49,17 @@ pub struct Row {
     pub atoms: Vec<u32>,
 }
 
-/// What can move a rule from day to day: rows of bits.
+/// What can move a rule from day to day: atoms, and rules with windows, its own and its guards'.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Stirs {
-    /// Atoms that move.
-    pub atoms: Vec<u64>,
-    /// Rules with windows: its own, its guards'.
-    pub windows: Vec<u64>,
+    /// Atoms that follow the climate.
+    pub atoms: Vec<u32>,
+    /// Windows that follow the climate.
+    pub windows: Vec<u32>,
+    /// Atoms that follow the stage or what the caller tells.
+    pub told_atoms: Vec<u32>,
+    /// Windows that do.
+    pub told_windows: Vec<u32>,
     /// So many days after a work something may be due again.
     pub days: Vec<u16>,
 }
@@ -111,8 +115,10 @@ impl Moving {
         let mut read = |condition: &Condition| {
             condition.atoms(&mut |number| {
                 let Some(atom) = atoms.get(number as usize) else { return };
-                if self.terms.get(atom.probe as usize).is_some_and(|moves| *moves != Moves::Never) {
-                    set(&mut stirs.atoms, number);
+                match self.terms.get(atom.probe as usize) {
+                    None | Some(Moves::Never) => {}
+                    Some(Moves::Climate) => stirs.atoms.push(number),
+                    Some(Moves::Stage | Moves::Caller) => stirs.told_atoms.push(number),
                 }
                 if let Some(term) = terms.get(atom.probe as usize) {
                     term.walk(&mut |term| {
@@ -132,8 +138,13 @@ impl Moving {
                 problem.favours.iter().chain(&problem.threshold).for_each(&mut read);
             }
             let number = rules.iter().position(|other| std::ptr::eq(other, one));
-            if let Some(number) = number.and_then(|n| u32::try_from(n).ok()).filter(|_| !one.windows.is_empty()) {
-                set(&mut stirs.windows, number);
+            let Some(number) = number.and_then(|n| u32::try_from(n).ok()).filter(|_| !one.windows.is_empty()) else {
+                continue;
+            };
+            match self.windows.get(number as usize) {
+                None | Some(Moves::Never) => {}
+                Some(Moves::Climate) => stirs.windows.push(number),
+                Some(Moves::Stage | Moves::Caller) => stirs.told_windows.push(number),
             }
         }
         if let Some(info) = infos.get(rule.rule as usize) {
@@ -143,30 +154,13 @@ impl Moving {
             stirs.days.extend(info.after.iter().map(|(_, days)| *days));
             stirs.days.extend(info.alternate.map(|(_, gap, _)| gap));
         }
+        for list in [&mut stirs.atoms, &mut stirs.windows, &mut stirs.told_atoms, &mut stirs.told_windows] {
+            list.sort_unstable();
+            list.dedup();
+        }
         stirs.days.sort_unstable();
         stirs.days.dedup();
         stirs
-    }
-}
-
-impl Stirs {
-    /// Adds what can move another rule.
-    pub fn add(&mut self, other: &Self) {
-        for (own, more) in [(&mut self.atoms, &other.atoms), (&mut self.windows, &other.windows)] {
-            own.resize(own.len().max(more.len()), 0);
-            own.iter_mut().zip(more).for_each(|(own, more)| *own |= more);
-        }
-        self.days.extend(&other.days);
-    }
-}
-
-fn set(bits: &mut Vec<u64>, at: u32) {
-    let word = at as usize / 64;
-    if bits.len() <= word {
-        bits.resize(word + 1, 0);
-    }
-    if let Some(word) = bits.get_mut(word) {
-        *word |= 1 << (at % 64);
     }
 }
 

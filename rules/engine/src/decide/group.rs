@@ -31,7 +31,7 @@ impl Group {
     pub fn of(rules: impl Iterator<Item = u32>, there: &mut Moment<'_>, last: Day) -> Self {
         let mut members: Vec<Member> = Vec::new();
         for at in rules {
-            let turns = Turns::of(std::iter::once(at), there);
+            let turns = Turns::of(vec![at], there);
             members.push(Member { at, next: turns.next(there, last), turns, alone: verdict(at, there) });
         }
         Self { members, last }

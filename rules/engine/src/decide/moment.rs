@@ -10,9 +10,9 @@ use super::almanac::Almanac;
 use super::marker_dates::YEARS;
 use super::read;
 use crate::compile::book::PlantBook;
+use crate::compile::moves::Moves;
 use crate::compile::set::Set;
 use crate::compile::source::Source;
-use crate::compile::moves::Moves;
 use crate::compile::term::{Atom, Term};
 use crate::fact::catalogue::{Entry, Fact};
 use crate::fact::value::{Reading, Truth, Value};
@@ -91,7 +91,7 @@ impl<'a> Moment<'a> {
         if moves == Moves::Caller {
             return None;
         }
-        self.almanac().reading(row, self.day, self)
+        self.almanac().reading(row, moves, self.day, self)
     }
 
     /// A day of the climate year in each of the years around the day: a marker stands on the same month and day in all of them.

@@ -9,10 +9,9 @@ use lammas_agronomy::calendar::Day;
 
 use super::almanac::{Almanac, Block};
 use super::moment::Moment;
-use super::window::{self, Joined};
+use super::window;
 use crate::compile::book::PlantBook;
-use crate::compile::moves::{Moves, Stirs};
-use crate::compile::sieve::set_bits;
+use crate::compile::moves::Moves;
 use crate::compile::term::{MarkerRef, Term};
 use crate::fact::catalogue::{Fact, Giver};
 use crate::fact::value::{Truth, Value};
@@ -20,17 +19,17 @@ use crate::question::Question;
 
 /// So many days after a spray it no longer bears on the harvest.
 const HARVEST_DAYS: u16 = 60;
-/// So many days before a window closes the score or the band of its rule changes.
-const BEFORE_CLOSING: [i32; 9] = [34, 28, 21, 14, 9, 7, 3, 2, -1];
 
 /// The turns of some rules.
 #[derive(Debug)]
 pub struct Turns {
-    /// Atoms with a row in the almanac.
+    /// The rules: what they hang on in the climate stands in the almanac.
+    rules: Vec<u32>,
+    /// Atoms that follow a stage which nobody told.
     rows: Vec<(u32, u32)>,
     /// Atoms that have to be read.
     read: Vec<u32>,
-    /// Rules with windows.
+    /// Rules with windows that hang on more than the climate.
     windows: Vec<u32>,
     /// Days on which works done may come to bear, or no longer.
     works: Vec<Day>,
@@ -46,36 +45,36 @@ enum Way {
 impl Turns {
     /// The turns of these rules, by their numbers among the plant's.
     #[must_use]
-    pub fn of(rules: impl Iterator<Item = u32>, moment: &Moment<'_>) -> Self {
+    pub fn of(rules: Vec<u32>, moment: &Moment<'_>) -> Self {
         let (book, question) = (moment.book, moment.question);
-        let mut stirs = Stirs::default();
-        for rule in rules {
-            if let Some(own) = book.moving.stirs.get(rule as usize) {
-                stirs.add(own);
-            }
-        }
-        let mut turns =
-            Self { rows: Vec::new(), read: Vec::new(), windows: numbers(&stirs.windows), works: Vec::new() };
-        for atom in numbers(&stirs.atoms) {
-            let Some(probe) = book.atoms.get(atom as usize).map(|atom| atom.probe) else { continue };
-            let row = book.moving.row_of.get(atom as usize).copied().flatten();
-            match (of_term(probe, moment), row) {
-                (Moves::Never, _) => {}
-                (Moves::Climate | Moves::Stage, Some(row)) => turns.rows.push(row),
-                _ => {
-                    if !book.probes.get(probe as usize).is_some_and(|term| stays(term, question)) {
-                        turns.read.push(atom);
-                    }
+        let mut turns = Self { rules, rows: Vec::new(), read: Vec::new(), windows: Vec::new(), works: Vec::new() };
+        let stirs = |rule: &u32| book.moving.stirs.get(*rule as usize);
+        for stirs in turns.rules.iter().filter_map(stirs) {
+            turns.windows.extend(&stirs.told_windows);
+            for atom in &stirs.told_atoms {
+                let Some(probe) = book.atoms.get(*atom as usize).map(|atom| atom.probe) else { continue };
+                let row = book.moving.row_of.get(*atom as usize).copied().flatten();
+                match (of_term(probe, moment), row) {
+                    (Moves::Climate | Moves::Stage, Some(row)) => turns.rows.push(row),
+                    _ if book.probes.get(probe as usize).is_some_and(|term| stays(term, question)) => {}
+                    _ => turns.read.push(*atom),
                 }
             }
         }
-        if let Some(works) = &question.history {
-            stirs.days.extend([0, HARVEST_DAYS]);
-            stirs.days.extend(works.iter().filter_map(|done| done.label_days_to_harvest));
-            stirs.days.sort_unstable();
-            stirs.days.dedup();
+        for list in [&mut turns.read, &mut turns.windows] {
+            list.sort_unstable();
+            list.dedup();
+        }
+        turns.rows.sort_unstable();
+        turns.rows.dedup();
+        if let Some(works) = question.history.as_ref().filter(|works| !works.is_empty()) {
+            let mut days: Vec<u16> = vec![0, HARVEST_DAYS];
+            days.extend(works.iter().filter_map(|done| done.label_days_to_harvest));
+            days.extend(turns.rules.iter().filter_map(stirs).flat_map(|stirs| &stirs.days));
+            days.sort_unstable();
+            days.dedup();
             for done in works {
-                turns.works.extend(stirs.days.iter().flat_map(|days| {
+                turns.works.extend(days.iter().flat_map(|days| {
                     let due = done.day + i32::from(*days);
                     [due, due + 1]
                 }));
@@ -98,6 +97,9 @@ impl Turns {
         let end = last.min(almanac.last);
         // What is looked at last needs to look no further than what was found.
         let mut turn = self.works.iter().copied().filter(|t| *t > day && *t <= end).min().unwrap_or(end + 1);
+        for rule in &self.rules {
+            turn = almanac.next_turn(*rule, day, turn, there).unwrap_or(turn);
+        }
         self.of_windows(there, &almanac, &mut |t| {
             if t > day && t < turn {
                 turn = t;
@@ -122,6 +124,9 @@ impl Turns {
         }
         let end = first.max(almanac.first);
         let mut before = self.works.iter().map(|t| *t - 1).filter(|t| *t < day && *t >= end).max().unwrap_or(end - 1);
+        for rule in &self.rules {
+            before = almanac.last_turn(*rule, day, before + 1, there).map_or(before, |turn| turn - 1);
+        }
         self.of_windows(there, &almanac, &mut |t| {
             if t <= day && t > before + 1 {
                 before = t - 1;
@@ -136,19 +141,17 @@ impl Turns {
     fn of_windows(&self, there: &Moment<'_>, almanac: &Almanac, visit: &mut impl FnMut(Day)) {
         for at in &self.windows {
             let Some(rule) = there.book.rules.get(*at as usize) else { continue };
-            match there.follows(there.book.moving.windows.get(*at as usize).copied().unwrap_or(Moves::Never)) {
-                Moves::Never | Moves::Climate | Moves::Stage => {
-                    let work_out = || window::joined(&rule.windows, there);
-                    almanac.windows(*at, work_out).into_iter().for_each(|joined| of_joined(joined, visit));
+            let moves = there.book.moving.windows.get(*at as usize).copied().unwrap_or(Moves::Never);
+            if there.follows(moves) == Moves::Caller {
+                window::joined(&rule.windows, there).turns(visit);
+                // A window that hangs on the day itself moves with it.
+                if rule.windows.iter().any(names_today) {
+                    visit(there.day + 1);
+                    visit(there.day);
                 }
-                Moves::Caller => {
-                    of_joined(&window::joined(&rule.windows, there), visit);
-                    // A window that hangs on the day itself moves with it.
-                    if rule.windows.iter().any(names_today) {
-                        visit(there.day + 1);
-                        visit(there.day);
-                    }
-                }
+            } else {
+                let work_out = || window::joined(&rule.windows, there);
+                almanac.windows(*at, work_out).into_iter().for_each(|joined| joined.turns(visit));
             }
         }
     }
@@ -222,24 +225,6 @@ fn names_today(window: &crate::compile::window::Window) -> bool {
     }
     let sides = [&window.opens, &window.best, &window.closes].into_iter().flatten().flatten();
     sides.map(|at| &at.marker).any(is_today)
-}
-
-/// The turns of windows: opening, best day, nearing its end, closed, half-way to the next.
-fn of_joined(joined: &Joined, visit: &mut impl FnMut(Day)) {
-    let mut before: Option<Day> = None;
-    for occurrence in joined.list() {
-        visit(occurrence.opens);
-        visit(occurrence.best);
-        BEFORE_CLOSING.iter().for_each(|days| visit(occurrence.closes - *days));
-        if let Some(closed) = before {
-            visit(closed + (occurrence.opens - closed) / 2 + 1);
-        }
-        before = Some(occurrence.closes);
-    }
-}
-
-fn numbers(bits: &[u64]) -> Vec<u32> {
-    set_bits(bits).filter_map(|at| u32::try_from(at).ok()).collect()
 }
 
 /// Bits that differ from what the block says on a day of it.

@@ -19,6 +19,9 @@ pub const PAIR_AFTER: i32 = 275;
 /// An occurrence longer than this is open on all days: the years looked at are covered.
 const ALL_YEAR_DAYS: i32 = 730;
 
+/// So many days before a window closes the score or the band of its rule changes.
+const BEFORE_CLOSING: [i32; 9] = [34, 28, 21, 14, 9, 7, 3, 2, -1];
+
 /// One occurrence of a window; all three days belong to it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Occurrence {
@@ -92,6 +95,21 @@ impl Joined {
         match self {
             Self::AllYear => &[],
             Self::Some { list, .. } => list,
+        }
+    }
+
+    /// The days on which something turns: it opens, the best day comes, it nears its end, is closed, half of the way to the
+    /// next opening lies behind.
+    pub fn turns(&self, visit: &mut impl FnMut(Day)) {
+        let mut before: Option<Day> = None;
+        for occurrence in self.list() {
+            visit(occurrence.opens);
+            visit(occurrence.best);
+            BEFORE_CLOSING.iter().for_each(|days| visit(occurrence.closes - *days));
+            if let Some(closed) = before {
+                visit(closed + (occurrence.opens - closed) / 2 + 1);
+            }
+            before = Some(occurrence.closes);
         }
     }
 

@@ -162,7 +162,7 @@ fn first_not_held(verdict: &Verdict, candidates: &[u32], today: Day, later: &mut
     let last = today + FURTHEST;
     later.move_to(today);
     // As long as it is held by itself, others don't matter.
-    let own = Turns::of(std::iter::once(verdict.at), later);
+    let own = Turns::of(vec![verdict.at], later);
     while matches!(by_itself(verdict.at, later), Some(Outcome::Held(_))) {
         let turn = own.next(later, last);
         if turn > last {

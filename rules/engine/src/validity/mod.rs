@@ -53,7 +53,7 @@ pub fn of(decision: &Decision, moment: &Moment<'_>) -> Validity {
         let change = differs(&today, &lines(&decide(&there), &there));
         return Validity { from: moment.day, until: moment.day, change };
     }
-    let turns = Turns::of(turns::candidates(moment).into_iter(), moment);
+    let turns = Turns::of(turns::candidates(moment), moment);
     let mut watch = Watch::of(&today, moment);
     let (until, change) = ahead(&today, &turns, &mut watch, &mut there);
     there.move_to(moment.day);

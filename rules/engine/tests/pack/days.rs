@@ -1,13 +1,20 @@
 //! Looking ahead jumps from turn to turn; here every day is judged, and it comes out the same.
 
+use std::sync::Arc;
+
 use lammas_agronomy::calendar::Day;
+use lammas_agronomy::origin::Origin;
+use lammas_agronomy::season::SiteShift;
 use lammas_engine::compile::set::Set;
 use lammas_engine::decide::decision::{decide, one};
 use lammas_engine::decide::moment::Moment;
 use lammas_engine::decide::outcome::{Block, Outcome, Verdict};
 use lammas_engine::explain::held;
 use lammas_engine::explain::voice::Voice;
-use lammas_engine::question::{Question, WorkDone};
+use lammas_engine::explain::whole::{self, Extent};
+use lammas_engine::fact::catalogue::Fact;
+use lammas_engine::fact::value::{Reading, Value};
+use lammas_engine::question::{Climate, Question, WorkDone};
 use lammas_engine::scenario;
 use lammas_engine::validity::{self, lines};
 
@@ -53,6 +60,44 @@ fn questions(set: &Set) -> Vec<(String, Question)> {
 
 fn on<'a>(set: &'a Set, question: &'a Question, day: Day) -> Moment<'a> {
     Moment::new(set, &set.plants[usize::from(question.plant)], question, day)
+}
+
+#[test]
+fn what_others_asked_of_the_same_climate_before_changes_nothing() {
+    let set = set();
+    let answer = |question: &Question| {
+        let answer = whole::answer(&set, question, "en", Extent::FULL).unwrap();
+        serde_json::to_string(&answer).unwrap()
+    };
+    let mut shared: Vec<Question> = Vec::new();
+    let mut again = 0;
+    for (name, question) in questions(&set) {
+        let alone = answer(&question);
+        let mut beside = question.clone();
+        let is_same = |other: &&Question| {
+            let shift = |q: &Question| q.given(Fact::SiteFrostHollow).value == Value::Truth(true);
+            other.climate.sha256 == question.climate.sha256 && shift(other) == shift(&question)
+        };
+        match shared.iter().find(is_same) {
+            Some(other) => beside.climate = Arc::clone(&other.climate),
+            None => shared.push(beside.clone()),
+        }
+        // A stage that one caller tells must not be another's.
+        let mut told = beside.clone();
+        told.given[Fact::PlantStage as usize] = Reading::new(Value::Choice(1), Origin::Given);
+        let fresh = answer(&Question { climate: fresh(&told), ..told.clone() });
+        assert_eq!(answer(&told), fresh, "{name}, with a stage");
+        assert_eq!(answer(&beside), alone, "{name}");
+        again += 1;
+    }
+    assert!(shared.len() * 4 < again, "{} climates for {again} questions", shared.len());
+}
+
+/// The climate of a question as if nobody had asked of it yet.
+fn fresh(question: &Question) -> Arc<Climate> {
+    let hollow = question.given(Fact::SiteFrostHollow).value == Value::Truth(true);
+    let climate = &question.climate;
+    Arc::new(Climate::new(climate.id.clone(), climate.profile.clone(), SiteShift { frost_hollow: hollow }))
 }
 
 #[test]
