@@ -2,10 +2,10 @@
 
 use super::{CHECKS, PackFile, Weight, check, page};
 use super::{
-    amount_above_maximum, bad_id, clash_with_itself, dose_on_label_material, missing_caution, missing_field,
-    missing_source, missing_translation, missing_wording, month_named, never_holds, not_over_absent,
-    number_out_of_range, order_in_a_circle, range_reversed, repeated_id, separation_cannot_be_met, unknown_placeholder,
-    unused_entry, window_nearly_always_open, window_never_opens, window_pairing_is_close,
+    amount_above_maximum, bad_id, clash_with_itself, dose_on_label_material, hold_on_guard, missing_caution,
+    missing_field, missing_source, missing_translation, missing_wording, month_named, never_holds, not_over_absent,
+    number_out_of_range, order_in_a_circle, range_reversed, repeated_id, separation_cannot_be_met, turns_both_ways,
+    unknown_placeholder, unused_entry, window_nearly_always_open, window_never_opens, window_pairing_is_close,
 };
 use crate::fault::Fault;
 use support::{Edit, edited};
@@ -142,6 +142,8 @@ const CASES: &[Case] = &[
     amount_above_maximum::CASE,
     order_in_a_circle::CASE,
     clash_with_itself::CASE,
+    turns_both_ways::CASE,
+    hold_on_guard::CASE,
     separation_cannot_be_met::CASE,
     never_holds::CASE,
     window_never_opens::CASE,

@@ -9,6 +9,7 @@ use super::outcome::{Block, Blocked, CheckFirst, Hangs};
 use super::truth::{Curve, judge, unknown_atoms};
 use super::window::{self, State};
 use crate::compile::rule::{PlantRule, RuleInfo, Subject};
+use crate::compile::set::Set;
 use crate::compile::term::Condition;
 use crate::fact::value::Truth;
 use crate::question::WorkDone;
@@ -158,7 +159,8 @@ fn from_history(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>, own: &mu
         }
     }
     let repeats = info.repeat.every.is_some() || info.repeat.at_most.is_some();
-    let own_works = works.iter().filter(|_| repeats).filter(before).filter(|done| is_this(done, rule, info));
+    let own_works =
+        works.iter().filter(|_| repeats).filter(before).filter(|done| is_this(done, rule, info, moment.set));
     let done: Vec<Day> = own_works.map(|done| done.day).collect();
     if let (Some((least, most)), Some(last)) = (info.repeat.every, done.iter().max()) {
         let due = *last + i32::from(least);
@@ -194,7 +196,11 @@ fn turn(
     let Some(partner) = moment.book.rules.iter().find(|r| r.rule == other) else { return };
     let Some(partner_info) = moment.set.rules.get(other as usize) else { return };
     let last = |rule: &PlantRule, info: &RuleInfo| {
-        works.iter().filter(|done| done.day <= moment.day && is_this(done, rule, info)).map(|done| done.day).max()
+        works
+            .iter()
+            .filter(|done| done.day <= moment.day && is_this(done, rule, info, moment.set))
+            .map(|done| done.day)
+            .max()
     };
     let (mine, theirs) = (last(rule, info), last(partner, partner_info));
     match (mine, theirs) {
@@ -226,15 +232,18 @@ fn is_subject(done: &WorkDone, subject: Subject, moment: &Moment<'_>) -> bool {
 }
 
 /// Whether a work done is this rule's: the same rule; or the same job and, where the rule has materials, one of them, or
-/// one of their classes if the history names no more than a class.
-fn is_this(done: &WorkDone, rule: &PlantRule, info: &RuleInfo) -> bool {
-    if done.rule.is_some() {
-        return done.rule == Some(rule.rule);
+/// one of their classes if the history names no more than a class. A work of another rule is this one's only by its
+/// materials: a second cut may be another cut, a second spray of the same oil is the same.
+fn is_this(done: &WorkDone, rule: &PlantRule, info: &RuleInfo, set: &Set) -> bool {
+    if done.rule == Some(rule.rule) {
+        return true;
     }
     if info.job.is_none() || done.job != info.job {
         return false;
     }
-    info.materials.is_empty()
-        || done.material.is_some_and(|m| info.materials.contains(&m))
+    if info.materials.is_empty() {
+        return done.rule.is_none();
+    }
+    info.materials.iter().any(|material| history::has_material(done, *material, set))
         || done.class.is_some_and(|class| info.classes.contains(&class))
 }

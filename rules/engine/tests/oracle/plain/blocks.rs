@@ -267,19 +267,23 @@ impl World<'_> {
         }
     }
 
-    /// Whether a work is this rule's own: the same rule; where no rule is named, the same job, and the same material or
-    /// the class that is named. A rule without material: the same job.
+    /// Whether a work is this rule's own: the same rule; or the same job with the same material, or with the class that is
+    /// named. A rule without material: the same job, where no other rule is named.
     pub(crate) fn is_own_work(&self, rule: &RuleEntry, work: &WorkSaid) -> bool {
-        if let Some(id) = &work.rule {
-            return *id == rule.id.value;
+        if work.rule.as_ref() == Some(&rule.id.value) {
+            return true;
         }
-        let same_job = rule.job.is_some() && work.job.as_ref() == rule.job.as_ref().map(|job| &job.value);
-        let same_material = work.material.as_ref().is_some_and(|done| {
+        if rule.job.is_none() || self.job_of(work) != rule.job.as_ref().map(|job| job.value.as_str()) {
+            return false;
+        }
+        if rule.materials.is_empty() {
+            return work.rule.is_none();
+        }
+        self.materials_of(work).iter().any(|done| {
             rule.materials
                 .iter()
                 .any(|own| own.value == *done || !self.is_material(done) && self.has_class(&own.value, done))
-        });
-        same_job && (rule.materials.is_empty() || same_material)
+        })
     }
 
     fn repeats(&self, rule: &RuleEntry, out: &mut Blocks) {
