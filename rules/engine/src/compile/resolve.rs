@@ -127,6 +127,7 @@ pub(super) fn rule_info(
             })
             .collect(),
         strict: entry.strict,
+        of_law: entry.law.is_some(),
     }
 }
 

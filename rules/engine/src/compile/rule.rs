@@ -152,6 +152,8 @@ pub struct RuleInfo {
     pub expect: Vec<(u16, After)>,
     /// Facts of the day must be known.
     pub strict: bool,
+    /// Whether it is a guard that speaks of the law of a place.
+    pub of_law: bool,
 }
 
 impl RuleInfo {

@@ -27,9 +27,26 @@ pub struct Own {
     pub overdue: bool,
 }
 
+/// How what is unknown in a block counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unknown {
+    /// What lasts is asked for, what the day brings stands before the work.
+    Usual,
+    /// Everything is asked for.
+    Strict,
+    /// As usual, but where nobody told the region the law's words stand before the work.
+    OfLaw,
+}
+
+impl Unknown {
+    const fn of(strict: bool) -> Self {
+        if strict { Self::Strict } else { Self::Usual }
+    }
+}
+
 /// A condition as a block: true blocks; unknown, or false only by the curve, becomes a condition of the day unless it is strict.
 #[must_use]
-pub fn blocked(condition: &Condition, strict: bool, moment: &Moment<'_>) -> Blocked {
+pub fn blocked(condition: &Condition, unknown: Unknown, moment: &Moment<'_>) -> Blocked {
     let counts = judge(condition, moment, Curve::Counts);
     if counts == Truth::True {
         return Blocked::Yes;
@@ -42,12 +59,13 @@ pub fn blocked(condition: &Condition, strict: bool, moment: &Moment<'_>) -> Bloc
         unknown_atoms(condition, moment, curve, &mut |atom| {
             if let Some(atom) = moment.book.atoms.get(atom as usize)
                 && !(lasting_only && moment.hangs_on_the_day(atom.probe))
+                && !(unknown == Unknown::OfLaw && moment.is_region(atom.probe))
             {
                 hangs.push(Hangs::Probe(atom.probe));
             }
         });
     };
-    if strict {
+    if unknown == Unknown::Strict {
         collect(Curve::IsUnknown, false);
         return Blocked::Depends(hangs);
     }
@@ -60,7 +78,7 @@ pub fn blocked(condition: &Condition, strict: bool, moment: &Moment<'_>) -> Bloc
 
 /// A guard, by its number among the plant's rules, as a block: its window and its conditions.
 #[must_use]
-pub fn guard_blocks(at: u32, guard: &PlantRule, strict: bool, moment: &Moment<'_>) -> Blocked {
+pub fn guard_blocks(at: u32, guard: &PlantRule, unknown: Unknown, moment: &Moment<'_>) -> Blocked {
     let state = window::of_rule(at, moment);
     if matches!(state, State::Closed { .. }) {
         return Blocked::No;
@@ -85,7 +103,7 @@ pub fn guard_blocks(at: u32, guard: &PlantRule, strict: bool, moment: &Moment<'_
             hangs.extend(moment.book.atoms.get(atom as usize).map(|a| Hangs::Probe(a.probe)));
         });
     }
-    match blocked(&guard.when, strict, moment) {
+    match blocked(&guard.when, unknown, moment) {
         Blocked::Yes if hangs.is_empty() => Blocked::Yes,
         Blocked::No => Blocked::No,
         // What lasts is asked for before the day is, but where the guard is false by the curve alone.
@@ -112,12 +130,18 @@ pub fn own(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>) -> Own {
         Blocked::Depends(hangs) => own.hangs.extend(hangs),
     };
     for (at, hold) in rule.holds.iter().enumerate() {
-        take(blocked(&hold.condition, hold.strict || info.strict, moment), Block::Hold(at), CheckFirst::Hold(at));
+        let unknown = Unknown::of(hold.strict || info.strict);
+        take(blocked(&hold.condition, unknown, moment), Block::Hold(at), CheckFirst::Hold(at));
     }
     for guard in &rule.guards {
         if let Some(written) = moment.book.rules.get(*guard as usize) {
-            let strict = info.strict || moment.set.rules.get(written.rule as usize).is_some_and(|guard| guard.strict);
-            take(guard_blocks(*guard, written, strict, moment), Block::Guard(*guard), CheckFirst::Guard(*guard));
+            let own = moment.set.rules.get(written.rule as usize);
+            let unknown = if own.is_some_and(|guard| guard.of_law) {
+                Unknown::OfLaw
+            } else {
+                Unknown::of(info.strict || own.is_some_and(|guard| guard.strict))
+            };
+            take(guard_blocks(*guard, written, unknown, moment), Block::Guard(*guard), CheckFirst::Guard(*guard));
         }
     }
     from_history(rule, info, moment, &mut own);

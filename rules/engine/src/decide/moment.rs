@@ -184,6 +184,12 @@ impl<'a> Moment<'a> {
             && !self.any_fact(probe, |term, entry| !entry.of_the_day && read::term(term, self).value == Value::Unknown)
     }
 
+    /// Whether a term asks for the region.
+    #[must_use]
+    pub fn is_region(&self, probe: u32) -> bool {
+        matches!(self.book.probes.get(probe as usize), Some(Term::RegionIs(_)))
+    }
+
     /// Whether one of the facts of a term that reads a fact of the day is such.
     fn any_fact(&self, probe: u32, is_such: impl Fn(&Term, &Entry) -> bool) -> bool {
         if !self.book.of_the_day.get(probe as usize).copied().unwrap_or(false) {

@@ -253,6 +253,16 @@ pub struct BlocksEntry {
     pub plants: Vec<At<String>>,
 }
 
+/// The law behind a guard: the words of a place, not of the trade.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LawEntry {
+    /// In force since.
+    pub since: chrono::NaiveDate,
+    /// When it was looked up; laws change.
+    pub seen: chrono::NaiveDate,
+}
+
 /// A rule as it is written.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -330,6 +340,9 @@ pub struct RuleEntry {
     /// What it blocks, as a guard.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub blocks: Option<BlocksEntry>,
+    /// The law that a guard speaks of: where nobody told the region, its words stand with the work and hold nothing.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub law: Option<LawEntry>,
     /// Cautions.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub cautions: Vec<At<String>>,

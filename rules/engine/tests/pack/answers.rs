@@ -1,5 +1,7 @@
 //! Properties of every answer to the questions of the scenarios, in both languages.
 
+use std::collections::BTreeSet;
+
 use lammas_agronomy::calendar::Day;
 use lammas_engine::compile::set::Set;
 use lammas_engine::explain::answer::Answer;
@@ -92,7 +94,8 @@ fn decision(answer: &Answer) -> String {
         .iter()
         .map(|h| format!("{} {:?}", h.id, h.blocks.iter().map(|b| b.kind).collect::<Vec<_>>()))
         .collect();
-    let depends: Vec<&str> = answer.depends_on.iter().map(|d| d.id).collect();
+    // Scores move from day to day, and with them the order of what depends.
+    let depends: BTreeSet<&str> = answer.depends_on.iter().map(|d| d.id).collect();
     let notes: Vec<&str> = answer.notes.iter().map(|n| n.id).collect();
     format!("{} {tasks:?} {held:?} {depends:?} {notes:?}", answer.status)
 }

@@ -17,7 +17,6 @@ const WAITING: &[&str] = &[
     "site.reflected_heat",
     "site.frost_hollow",
     "water.restricted_days",
-    "region",
     "count",
     "last",
     "harvest_wait",
