@@ -6,7 +6,8 @@
 //! a day above a threshold; [`water`] what a plant takes, and how much and how often to give; [`crop`] and
 //! [`feeding`] the tables and sums beside it. [`sun_times`] gives sunrise and sunset by the clock;
 //! [`amend`] what changes a soil's pH or drives out its sodium; [`heat_stress`] what heat asks of the one
-//! who works; [`chill`] how much cold a winter gave. [`bounds`] says why a value was refused.
+//! who works; [`chill`] how much cold a winter gave; [`pest`], [`disease`] and [`spray`] when to look, what
+//! weather favours, and when a spray may go out. [`bounds`] says why a value was refused.
 //!
 //! **The door.** [`quantity`] lists everything that can be reckoned by name, with inputs in any of the
 //! [`units`], result, method and source; [`published`] runs files of published values through it; [`nearest`] finds the
@@ -27,6 +28,7 @@ pub mod climate;
 pub mod crop;
 pub mod curve;
 pub mod degree_days;
+pub mod disease;
 pub mod et0;
 pub mod feeding;
 pub mod frost;
@@ -35,6 +37,7 @@ pub mod humidity;
 pub mod marker;
 pub mod nearest;
 pub mod origin;
+pub mod pest;
 pub mod pressure;
 pub mod profile;
 pub mod published;
@@ -42,6 +45,7 @@ pub mod quantity;
 pub mod radiation;
 pub mod record;
 pub mod season;
+pub mod spray;
 pub mod sun;
 pub mod sun_times;
 pub mod units;

@@ -23,6 +23,11 @@ impl DayRow {
         Ok((tmin_c, tmax_c))
     }
 
+    /// Whether both values are there.
+    pub(super) fn is_whole(&self) -> bool {
+        self.values_c.iter().all(Option::is_some)
+    }
+
     /// The minimum in C, where there is one.
     pub(super) fn tmin_c(&self) -> Option<f64> {
         let [tmin_c, _] = self.values_c;

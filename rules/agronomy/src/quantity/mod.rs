@@ -16,6 +16,7 @@ mod amendments;
 mod chill;
 mod crop;
 mod degree_days;
+mod disease;
 mod error;
 mod et0;
 mod extremes;
@@ -29,6 +30,7 @@ mod irrigation;
 mod layers;
 mod mixing;
 mod outcome;
+mod pests;
 mod plant_need;
 mod pot;
 mod radiation;
@@ -38,6 +40,7 @@ mod series;
 mod soak;
 mod soil_ph;
 mod solar;
+mod spray;
 mod sun_times;
 mod units;
 mod value;
@@ -93,6 +96,9 @@ const FIELDS: &[&[Quantity]] = &[
     mixing::ALL,
     run_time::ALL,
     chill::ALL,
+    pests::ALL,
+    disease::ALL,
+    spray::ALL,
 ];
 
 /// Every quantity, field by field.
