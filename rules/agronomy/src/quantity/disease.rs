@@ -81,8 +81,8 @@ pub(super) const ALL: &[Quantity] = &[
         name: "disease_weather",
         title: "whether the weather favours a common disease",
         inputs: &[Input::choice("disease", wet_rule::NAMES, "the disease"), MEAN, WET],
-        unit: "favoured or not favoured",
-        about: ABOUT,
+        unit: "-",
+        about: "favoured or not favoured; infection also needs the fungus and a leaf that does not resist",
         method: "enough wet hours between two temperatures; the note says how many and which",
         source: "common practice: handbooks differ by some hours and degrees",
         reckon: |given| {

@@ -44,7 +44,7 @@ pub(super) const ALL: &[Quantity] = &[
         name: "worker_risk_level",
         title: "risk of heat for one who works outdoors",
         inputs: &[Input::number("heat_index", "C", -50.0, 150.0, "heat index, with what the sun adds")],
-        unit: "level",
+        unit: "-",
         about: "lower (caution), moderate, high, very high to extreme",
         method: "bands below 91, to 103, to 115 and above 115 F; the shared edge of 103 is counted as high",
         source: OSHA,

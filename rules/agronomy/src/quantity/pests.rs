@@ -55,7 +55,7 @@ pub(super) const ALL: &[Quantity] = &[
             Input::number("target", "C d", 0.0, 20_000.0, "sum to reach"),
             METHOD,
         ],
-        unit: "date",
+        unit: "-",
         about: "the first day at whose end the sum is reached; every day up to it must be there",
         method: "degree days summed day by day",
         source: "sine and triangle: Zalom and others 1983; average: McMaster and Wilhelm 1997",

@@ -163,7 +163,7 @@ pub(super) const ALL: &[Quantity] = &[
         name: "ordering",
         title: "which soil takes more for the same change of pH",
         inputs: &[Input::choice("amendment", &["sulphur or lime, same pH change", "sulphur", "lime"], "what is given")],
-        unit: "amount order",
+        unit: "-",
         about: "the lighter the soil, the less it takes",
         method: "the amounts of the tables compared for a whole change",
         source: "Michigan State University sulphur table; table of ground limestone",

@@ -75,7 +75,7 @@ pub(super) const ALL: &[Quantity] = &[
         name: "polar_state",
         title: "whether the sun rises and sets",
         inputs: PLACE_AND_DAY,
-        unit: "state",
+        unit: "-",
         about: "`rises and sets`, `no sunset` in the polar day, `no sunrise` in the polar night",
         method: METHOD,
         source: SOURCE,
