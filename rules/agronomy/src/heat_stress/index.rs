@@ -4,8 +4,6 @@
 //! Weather Service's own page. Below an index of 80 F its simple formula stands, averaged with the
 //! temperature; some libraries leave that average out. The regression is good to 1.3 F.
 
-use libm::fabs;
-
 /// Below this index in F the simple formula stands.
 const SIMPLE_BELOW_F: f64 = 80.0;
 
@@ -28,7 +26,7 @@ pub fn heat_index_f(temperature_f: f64, rh_pct: f64) -> f64 {
         + 0.000_852_82 * t * r * r
         - 0.000_001_99 * t * t * r * r;
     if r < 13.0 && (80.0..=112.0).contains(&t) {
-        regression_f - (13.0 - r) / 4.0 * ((17.0 - fabs(t - 95.0)) / 17.0).sqrt()
+        regression_f - (13.0 - r) / 4.0 * ((17.0 - (t - 95.0).abs()) / 17.0).sqrt()
     } else if r > 85.0 && (80.0..=87.0).contains(&t) {
         regression_f + (r - 85.0) / 10.0 * ((87.0 - t) / 5.0)
     } else {
