@@ -1,18 +1,23 @@
-//! Inputs as they are typed: `tmin=14.8`, `tmax='80 F'`, `texture=clay-loam`.
+//! Inputs as they are typed: `tmin=14.8`, `tmax='80 F'`, `texture=clay-loam`, `series=@record.csv`.
 
 use lammas_agronomy::quantity::{InputValue, Inputs};
 
 use super::exit::BadInput;
+use super::source;
 
-/// The inputs of `input=value` pairs.
+/// The inputs of `input=value` pairs; `@` before a value names a file that holds it.
 ///
 /// # Errors
-/// [`BadInput`] for an argument without `=`.
+/// [`BadInput`] for an argument without `=`, or a file that cannot be read.
 pub(super) fn inputs(given: &[String]) -> Result<Inputs, BadInput> {
     given.iter().try_fold(Inputs::new(), |inputs, pair| {
         let (name, text) =
             pair.split_once('=').ok_or_else(|| BadInput(format!("expected `input=value`, found `{pair}`")))?;
-        Ok(inputs.with(name.trim(), read_value(text.trim())))
+        let value = match text.trim().strip_prefix('@') {
+            Some(path) => InputValue::Text(source::text(path)?),
+            None => read_value(text.trim()),
+        };
+        Ok(inputs.with(name.trim(), value))
     })
 }
 
@@ -46,6 +51,12 @@ fn read_value(text: &str) -> InputValue {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_file_that_cannot_be_read_is_named() {
+        let refused = inputs(&["series=@no/such/record.csv".to_owned()]).unwrap_err();
+        assert!(refused.to_string().starts_with("cannot read `no/such/record.csv`"), "{refused}");
+    }
 
     fn number(value: f64, unit: Option<&str>) -> InputValue {
         InputValue::Number { value, unit: unit.map(str::to_owned) }

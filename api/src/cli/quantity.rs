@@ -18,6 +18,7 @@ const EXAMPLES: &str = "Examples:
   lammas quantity et0_hs              what it takes, how it is reckoned
   lammas quantity et0_hs latitude=45.72 day_of_year=196 tmin=14.8 tmax='80 F'
   echo '{\"latitude\": 45.72, \"day_of_year\": 196, \"tmin\": 14.8, \"tmax\": 26.6}' | lammas quantity et0_hs --inputs - --json
+  lammas quantity chill_portions_from_daily latitude=47.45 from=2013-11-01 to=2014-02-28 series=@tests/data/seattle_daily_2012_2015.csv
   lammas quantity --check tests/published/solar.json";
 
 /// Reckon a physical quantity by name, with its method and source
@@ -26,7 +27,7 @@ const EXAMPLES: &str = "Examples:
 pub struct Quantity {
     /// The quantity's name; without it, all are listed
     name: Option<String>,
-    /// Inputs: a number with or without its unit, or a word
+    /// Inputs: a number with or without its unit, a word, or `@` and a file that holds the value
     #[arg(value_name = "INPUT=VALUE")]
     given: Vec<String>,
     /// Read the inputs from a JSON object in a file, or from the standard input as `-`
@@ -62,7 +63,9 @@ impl Quantity {
         if self.json {
             print_json(out, &outcome.to_json())?;
         } else {
-            writeln!(out, "{} = {} {}", outcome.quantity, shown(&outcome.value), outcome.unit)?;
+            // A word or a bare number has no unit to show.
+            let unit = if outcome.unit == "-" { String::new() } else { format!(" {}", outcome.unit) };
+            writeln!(out, "{} = {}{unit}", outcome.quantity, shown(&outcome.value))?;
             for note in &outcome.notes {
                 writeln!(out, "  note    {note}")?;
             }
