@@ -109,11 +109,11 @@ impl Sieve {
             }
         }
         let mut sieve = Self { rules: conditions.len(), words, ..Self::default() };
-        let read = sources.iter().enumerate().zip(&parts).filter(|(_, parts)| !parts.is_empty());
-        let mut read: Vec<((usize, &Source), &Vec<(usize, &Condition)>)> = read.collect();
         // Columns whose values stand in one place follow each other.
-        read.sort_by_key(|((_, source), _)| source.kind());
-        for ((probe, source), parts) in read {
+        let mut order: Vec<(usize, &Source)> = sources.iter().enumerate().collect();
+        order.sort_by_key(|(_, source)| source.kind());
+        for (probe, source) in order {
+            let Some(parts) = parts.get(probe).filter(|parts| !parts.is_empty()) else { continue };
             let column = place(sieve.columns.len());
             let exact = sieve.add(place(probe), *source, parts, atoms);
             for (rule, _) in parts {
