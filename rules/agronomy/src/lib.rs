@@ -6,7 +6,7 @@
 //! a day above a threshold; [`water`] what a plant takes, and how much and how often to give; [`crop`] and
 //! [`feeding`] the tables and sums beside it. [`sun_times`] gives sunrise and sunset by the clock;
 //! [`amend`] what changes a soil's pH or drives out its sodium; [`heat_stress`] what heat asks of the one
-//! who works. [`bounds`] says why a value was refused.
+//! who works; [`chill`] how much cold a winter gave. [`bounds`] says why a value was refused.
 //!
 //! **The door.** [`quantity`] lists everything that can be reckoned by name, with inputs in any of the
 //! [`units`], result, method and source; [`published`] runs files of published values through it; [`nearest`] finds the
@@ -22,6 +22,7 @@
 pub mod amend;
 pub mod bounds;
 pub mod calendar;
+pub mod chill;
 pub mod climate;
 pub mod crop;
 pub mod curve;

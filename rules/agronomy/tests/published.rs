@@ -45,5 +45,6 @@ whole_file_passes! {
     irrigation_sums_agree_with_worksheets_and_the_paper: "irrigation" has 15;
     sunrise_and_sunset_agree_with_two_almanacs: "sun_times" has 90;
     heat_stress_agrees_with_the_weather_service_and_three_libraries: "heat_stress" has 70;
+    chill_agrees_with_a_library_and_real_winters: "chill" has 60;
     sulphur_and_lime_agree_with_their_tables: "soil_ph" has 29;
 }

@@ -13,13 +13,16 @@
 //! within its range gives anything but a finite value or an error that says why.
 
 mod amendments;
+mod chill;
 mod crop;
 mod degree_days;
 mod error;
 mod et0;
+mod extremes;
 mod feeding;
 mod given;
 mod heat_stress;
+mod hourly;
 mod humidity;
 mod inputs;
 mod irrigation;
@@ -89,6 +92,7 @@ const FIELDS: &[&[Quantity]] = &[
     layers::ALL,
     mixing::ALL,
     run_time::ALL,
+    chill::ALL,
 ];
 
 /// Every quantity, field by field.
