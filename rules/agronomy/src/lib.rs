@@ -4,7 +4,9 @@
 //! night included; [`humidity`], [`pressure`], [`wind`] and [`radiation`] what the air and the sky make of
 //! it; [`et0`] the reference evapotranspiration, with what had to be assumed; [`degree_days`] the warmth of
 //! a day above a threshold; [`water`] what a plant takes, and how much and how often to give; [`crop`] and
-//! [`feeding`] the tables and sums beside it. [`bounds`] says why a value was refused.
+//! [`feeding`] the tables and sums beside it. [`sun_times`] gives sunrise and sunset by the clock;
+//! [`amend`] what changes a soil's pH or drives out its sodium; [`heat_stress`] what heat asks of the one
+//! who works; [`chill`] how much cold a winter gave. [`bounds`] says why a value was refused.
 //!
 //! **The door.** [`quantity`] lists everything that can be reckoned by name, with inputs in any of the
 //! [`units`], result, method and source; [`published`] runs files of published values through it; [`nearest`] finds the
@@ -17,8 +19,10 @@
 //! lies ahead, how much warmth is left, each with its [`origin`]; [`climate`] says what the place is like.
 #![deny(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+pub mod amend;
 pub mod bounds;
 pub mod calendar;
+pub mod chill;
 pub mod climate;
 pub mod crop;
 pub mod curve;
@@ -26,6 +30,7 @@ pub mod degree_days;
 pub mod et0;
 pub mod feeding;
 pub mod frost;
+pub mod heat_stress;
 pub mod humidity;
 pub mod marker;
 pub mod nearest;
@@ -38,6 +43,7 @@ pub mod radiation;
 pub mod record;
 pub mod season;
 pub mod sun;
+pub mod sun_times;
 pub mod units;
 pub mod water;
 pub mod wind;

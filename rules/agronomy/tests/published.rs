@@ -42,16 +42,9 @@ whole_file_passes! {
     crop_coefficients_agree_with_the_paper: "coefficients" has 31;
     fertiliser_sums_agree_with_extension_sheets: "fertiliser" has 38;
     units_agree_with_their_definitions: "units" has 22;
-}
-
-/// One value of this file is not followed. Case 004 divides 64 mm by 3.2 mm/d and expects 19 whole
-/// days: 20 days use exactly the 64 mm, and case 001 counts such a last day (75 by 5 are 15). The 19
-/// comes of dividing binary fractions, where 3.2 is a hair too long. All other values of the case agree.
-#[test]
-fn irrigation_sums_agree_but_for_one_quotient_cut_by_binary_fractions() {
-    let failed = failures("irrigation", 15);
-    let ids: Vec<_> = failed.iter().map(|failure| failure.id.as_str()).collect();
-    assert_eq!(ids, ["irrigation.interval_and_gross_depth.004"]);
-    assert!(failed[0].expected.contains("\"whole_days\":19"));
-    assert!(failed[0].got.contains("\"max_interval_days\":20.0,\"whole_days\":20.0"));
+    irrigation_sums_agree_with_worksheets_and_the_paper: "irrigation" has 15;
+    sunrise_and_sunset_agree_with_two_almanacs: "sun_times" has 90;
+    heat_stress_agrees_with_the_weather_service_and_three_libraries: "heat_stress" has 70;
+    chill_agrees_with_a_library_and_real_winters: "chill" has 60;
+    sulphur_and_lime_agree_with_their_tables: "soil_ph" has 29;
 }

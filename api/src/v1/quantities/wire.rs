@@ -46,7 +46,7 @@ pub struct QuantityInput {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]
     max: Option<f64>,
-    /// How many numbers there must be.
+    /// How many numbers there must be; any number of them where this is not there.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]
     count: Option<usize>,
@@ -107,6 +107,10 @@ impl From<&'static Input> for QuantityInput {
             Kind::Numbers { min, max, count: length, .. } => {
                 range = Some((min, max));
                 count = Some(length);
+                QuantityInputKind::Numbers
+            }
+            Kind::Row { min, max, .. } => {
+                range = Some((min, max));
                 QuantityInputKind::Numbers
             }
             Kind::Choice(words) => {

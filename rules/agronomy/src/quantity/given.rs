@@ -70,7 +70,9 @@ fn wrong(quantity: &Quantity, input: &Input, got: impl Into<String>) -> Quantity
 
 fn in_range(quantity: &Quantity, input: &Input, value: f64) -> Result<f64, QuantityError> {
     let (unit, min, max) = match input.kind {
-        Kind::Number { unit, min, max } | Kind::Numbers { unit, min, max, .. } => (unit, min, max),
+        Kind::Number { unit, min, max } | Kind::Numbers { unit, min, max, .. } | Kind::Row { unit, min, max, .. } => {
+            (unit, min, max)
+        }
         Kind::Measure { min, max } => ("in its unit", min, max),
         _ => return Err(wrong(quantity, input, "a number")),
     };
@@ -100,6 +102,21 @@ fn declared(
     in_range(quantity, input, converted)
 }
 
+fn list<'a>(
+    quantity: &Quantity,
+    input: &Input,
+    values: &[f64],
+    from: Option<&str>,
+    to: &'static str,
+    long_enough: bool,
+) -> Result<Checked<'a>, QuantityError> {
+    if !long_enough {
+        return Err(wrong(quantity, input, format!("a list of {}", values.len())));
+    }
+    let turned = values.iter().map(|&value| declared(quantity, input, value, from, to));
+    turned.collect::<Result<_, _>>().map(Checked::Numbers)
+}
+
 /// `clay-loam` and `clay_loam` are `clay loam`.
 fn same_words(choice: &str, text: &str) -> bool {
     let plain = |c| if c == '-' || c == '_' { ' ' } else { c };
@@ -115,14 +132,10 @@ fn one<'a>(quantity: &Quantity, input: &Input, value: &'a InputValue) -> Result<
             Ok(Checked::Measure(in_range(quantity, input, *value)?, Cow::Borrowed(unit.as_deref().unwrap_or("-"))))
         }
         (Kind::Numbers { unit: to, count, .. }, InputValue::Numbers { values, unit }) => {
-            if values.len() != count {
-                return Err(wrong(quantity, input, format!("a list of {}", values.len())));
-            }
-            values
-                .iter()
-                .map(|&value| declared(quantity, input, value, unit.as_deref(), to))
-                .collect::<Result<_, _>>()
-                .map(Checked::Numbers)
+            list(quantity, input, values, unit.as_deref(), to, values.len() == count)
+        }
+        (Kind::Row { unit: to, most, .. }, InputValue::Numbers { values, unit }) => {
+            list(quantity, input, values, unit.as_deref(), to, (1..=most).contains(&values.len()))
         }
         (Kind::Choice(choices), InputValue::Text(text)) => {
             choices.iter().find(|choice| same_words(choice, text)).map(|choice| Checked::Text(choice)).ok_or_else(

@@ -30,6 +30,17 @@ pub enum Kind {
         /// How many there must be.
         count: usize,
     },
+    /// Numbers in order, each within the range, one at least.
+    Row {
+        /// The declared unit.
+        unit: &'static str,
+        /// The least allowed value.
+        min: f64,
+        /// The greatest allowed value.
+        max: f64,
+        /// How many there may be.
+        most: usize,
+    },
     /// One of some words.
     Choice(&'static [&'static str]),
     /// Any text.
@@ -88,6 +99,7 @@ impl Input {
             Kind::Numbers { unit, min, max, count } => {
                 format!("{count} numbers of {min} to {max} {unit}")
             }
+            Kind::Row { unit, min, max, most } => format!("1 to {most} numbers of {min} to {max} {unit}"),
             Kind::Choice(choices) => format!("one of {}", choices.join(", ")),
             Kind::Text => "text".to_owned(),
             Kind::Date => "a date such as 2026-03-01".to_owned(),
@@ -100,7 +112,7 @@ impl Input {
     #[must_use]
     pub fn unit(&self) -> Option<&'static str> {
         match self.kind {
-            Kind::Number { unit, .. } | Kind::Numbers { unit, .. } => Some(unit),
+            Kind::Number { unit, .. } | Kind::Numbers { unit, .. } | Kind::Row { unit, .. } => Some(unit),
             _ => None,
         }
     }

@@ -65,12 +65,15 @@ pub(super) const ALL: &[Quantity] = &[
         source: "FAO-56 chapter 8",
         reckon: |given| {
             let net_mm = given.number("taw")? * given.number("p")?;
-            let days = (net_mm + given.number("effective_rain")?) / given.number("etc")?;
+            let (store_mm, etc_mm) = (net_mm + given.number("effective_rain")?, given.number("etc")?);
+            let days = store_mm / etc_mm;
+            // Down and never up: the remainder is exact, so a last day that the numbers as given fall short
+            // of, however little, is left out.
+            let whole_days = ((store_mm - store_mm % etc_mm) / etc_mm).round();
             Ok(Reckoned::fields(vec![
                 ("net_mm", net_mm.into()),
                 ("max_interval_days", days.into()),
-                // A quotient a hair under a whole number is that number: 64 / 3.2 is 20.
-                ("whole_days", (days + 1e-9).floor().into()),
+                ("whole_days", whole_days.into()),
                 ("gross_mm", (net_mm / given.number("application_efficiency")?).into()),
             ]))
         },

@@ -12,23 +12,33 @@
 //! The tests of this file walk the whole list: names are unique, units are readable, and no input
 //! within its range gives anything but a finite value or an error that says why.
 
+mod amendments;
+mod chill;
 mod crop;
 mod degree_days;
 mod error;
 mod et0;
+mod extremes;
 mod feeding;
 mod given;
+mod heat_stress;
+mod hourly;
 mod humidity;
 mod inputs;
 mod irrigation;
+mod layers;
+mod mixing;
 mod outcome;
 mod plant_need;
 mod pot;
 mod radiation;
 mod root_zone;
+mod run_time;
 mod series;
 mod soak;
+mod soil_ph;
 mod solar;
+mod sun_times;
 mod units;
 mod value;
 
@@ -75,6 +85,14 @@ const FIELDS: &[&[Quantity]] = &[
     irrigation::ALL,
     feeding::ALL,
     units::ALL,
+    sun_times::ALL,
+    heat_stress::ALL,
+    soil_ph::ALL,
+    amendments::ALL,
+    layers::ALL,
+    mixing::ALL,
+    run_time::ALL,
+    chill::ALL,
 ];
 
 /// Every quantity, field by field.

@@ -63,6 +63,10 @@ pub struct Reckoned {
 }
 
 impl Reckoned {
+    pub(super) fn text(text: impl Into<String>) -> Self {
+        OutcomeValue::Text(text.into()).into()
+    }
+
     pub(super) fn fields(fields: Vec<(&'static str, OutcomeValue)>) -> Self {
         OutcomeValue::Fields(fields).into()
     }

@@ -52,6 +52,8 @@ fn text_for(name: &str) -> &'static str {
         "grade" => "30-4-4",
         "injector" => "1:100",
         "plant" => "tomato",
+        "pest" => "cabbage maggot",
+        "stage" => "first generation flies",
         _ => "%",
     }
 }
@@ -74,11 +76,21 @@ fn no_allowed_input_gives_anything_but_a_finite_value_or_a_named_error() {
                         let whole = ["day_of_year", "month", "days", "day"].contains(&input.name);
                         inputs.number(input.name, if whole { value.floor() } else { value })
                     }
-                    Kind::Measure { min, max } => inputs.measure(input.name, min + (max - min) * points.share(), "%"),
+                    Kind::Measure { min, max } => {
+                        let unit = if input.name == "ph_change" { "pH" } else { "%" };
+                        inputs.measure(input.name, min + (max - min) * points.share(), unit)
+                    }
                     Kind::Numbers { min, max, count, .. } => inputs.with(
                         input.name,
                         InputValue::Numbers {
                             values: (0..count).map(|_| min + (max - min) * points.share()).collect(),
+                            unit: None,
+                        },
+                    ),
+                    Kind::Row { min, max, .. } => inputs.with(
+                        input.name,
+                        InputValue::Numbers {
+                            values: (0..30).map(|_| min + (max - min) * points.share()).collect(),
                             unit: None,
                         },
                     ),

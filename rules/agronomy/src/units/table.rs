@@ -43,8 +43,8 @@ pub const NAMED: &[Named] = &[
     unit(&["K", "delta_C", "delta_degC"], Dimension::DIFFERENCE, 1, 1),
     unit(&["delta_F", "delta_degF"], Dimension::DIFFERENCE, 5, 9),
     // Degree days.
-    unit(&["Cd", "°Cd"], Dimension::DEGREE_DAYS, 86_400, 1),
-    unit(&["Fd", "°Fd"], Dimension::DEGREE_DAYS, 48_000, 1),
+    unit(&["Cd", "°Cd", "C degree days"], Dimension::DEGREE_DAYS, 86_400, 1),
+    unit(&["Fd", "°Fd", "F degree days"], Dimension::DEGREE_DAYS, 48_000, 1),
     // Length.
     unit(&["m", "metre", "meter", "metres", "meters"], Dimension::LENGTH, 1, 1),
     unit(&["mm", "millimetre", "millimeter"], Dimension::LENGTH, 1, 1_000),
@@ -118,7 +118,7 @@ pub const NAMED: &[Named] = &[
     // Angle.
     unit(&["rad", "radian"], Dimension::ANGLE, 1, 1),
     Named {
-        names: &["deg", "°", "degree", "degrees"],
+        names: &["deg", "°", "degree", "degrees", "deg east", "deg north"],
         dimension: Dimension::ANGLE,
         factor: Factor { numerator: 1, denominator: 180, pi_power: 1 },
         nought: 0.0,
