@@ -20,18 +20,23 @@ mod error;
 mod et0;
 mod extremes;
 mod feeding;
+mod frost;
 mod given;
+mod hardiness;
+mod heat_days;
 mod heat_stress;
 mod hourly;
 mod humidity;
 mod inputs;
 mod irrigation;
+mod koppen;
 mod layers;
 mod mixing;
 mod outcome;
 mod plant_need;
 mod pot;
 mod radiation;
+mod record;
 mod root_zone;
 mod run_time;
 mod series;
@@ -84,6 +89,10 @@ const FIELDS: &[&[Quantity]] = &[
     pot::ALL,
     irrigation::ALL,
     feeding::ALL,
+    hardiness::ALL,
+    heat_days::ALL,
+    frost::ALL,
+    koppen::ALL,
     units::ALL,
     sun_times::ALL,
     heat_stress::ALL,
@@ -150,9 +159,12 @@ impl Quantity {
         let given = given::check_numbers(self, numbers)?;
         match self.outcome(&given)?.value {
             OutcomeValue::Number(number) => Ok(number),
-            OutcomeValue::Text(_) | OutcomeValue::List(_) | OutcomeValue::Fields(_) => {
-                Err(QuantityError::NotOneNumber { quantity: self.name })
-            }
+            OutcomeValue::Text(_)
+            | OutcomeValue::List(_)
+            | OutcomeValue::Fields(_)
+            | OutcomeValue::Rows(_)
+            | OutcomeValue::Years(_)
+            | OutcomeValue::Nothing => Err(QuantityError::NotOneNumber { quantity: self.name }),
         }
     }
 

@@ -1,8 +1,6 @@
 //! Phrases: what is said the same in every answer, in one language, prepared when the set is compiled.
 
-use super::answer::{
-    ApartShown, CautionShown, MaterialShown, Range, SourceShown,
-};
+use super::answer::{ApartShown, CautionShown, MaterialShown, Range, SourceShown};
 use super::rendered::Rendered;
 use super::{amounts, term_name, value, words};
 use crate::compile::book::PlantBook;
@@ -90,7 +88,12 @@ impl Phrases {
         let pack = &set.pack;
         Self {
             language: language.to_owned(),
-            rules: set.rules.iter().zip(&pack.rules).map(|(info, filed)| rule(info, &filed.entry, pack, language)).collect(),
+            rules: set
+                .rules
+                .iter()
+                .zip(&pack.rules)
+                .map(|(info, filed)| rule(info, &filed.entry, pack, language))
+                .collect(),
             plants: set.plants.iter().map(|book| plant(book, set, language)).collect(),
         }
     }
@@ -101,8 +104,11 @@ fn rule(info: &RuleInfo, entry: &RuleEntry, pack: &Pack, language: &str) -> Rule
     let text = |text: &crate::text::Text| said(text.get(language));
     let cautions = info.cautions.iter().filter_map(|number| {
         let caution = &pack.cautions.get(usize::from(*number))?.entry;
-        let shown =
-            CautionShown { id: caution.id.value.clone(), kind: caution.kind, text: caution.text.get(language).to_owned() };
+        let shown = CautionShown {
+            id: caution.id.value.clone(),
+            kind: caution.kind,
+            text: caution.text.get(language).to_owned(),
+        };
         Some((*number, Rendered::of(shown)))
     });
     let expect = info.expect.iter().map(|(what, _)| {

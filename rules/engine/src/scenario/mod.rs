@@ -50,10 +50,12 @@ pub fn run(set: &Set, scenario: &Filed<ScenarioEntry>) -> Outcome {
     let entry = &scenario.entry;
     let differs = match question(set, &entry.ask) {
         Err(why) => why.into_iter().map(|why| format!("the question can't be asked: {why}")).collect(),
-        Ok(question) => match whole::answer(set, &question, "en", Extent { most_depends: usize::MAX, ..Extent::STANDARD }) {
-            Some(answer) => compare(&entry.expect, &answer, set),
-            None => vec!["the plant has no rules".to_owned()],
-        },
+        Ok(question) => {
+            match whole::answer(set, &question, "en", Extent { most_depends: usize::MAX, ..Extent::STANDARD }) {
+                Some(answer) => compare(&entry.expect, &answer, set),
+                None => vec!["the plant has no rules".to_owned()],
+            }
+        }
     };
     Outcome {
         file: scenario.file.to_string(),
