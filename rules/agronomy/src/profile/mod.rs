@@ -1,6 +1,7 @@
 //! The climate profile: what is known of a place before any season is computed.
 
 mod check;
+mod differences;
 mod fault;
 mod frost_dates;
 mod limits;
@@ -9,6 +10,7 @@ mod weather;
 
 use serde::Serialize;
 
+pub use differences::{Differences, differences};
 pub use fault::ProfileFault;
 pub use frost_dates::{CountedFrost, FrostTriple, GivenFrost};
 pub use limits::Limits;

@@ -20,6 +20,8 @@ pub struct CalendarYear {
     pub lowest_c: Option<f64>,
     /// Days of the year.
     days: u16,
+    /// Days of it that the record has.
+    rows: u16,
 }
 
 impl CalendarYear {
@@ -48,9 +50,10 @@ pub fn calendar_years(days: &[DailyWeather]) -> Vec<CalendarYear> {
         let year = weather.day.year();
         if years.last().is_none_or(|last| last.year != year) {
             let length = if is_leap(year) { 366 } else { 365 };
-            years.push(CalendarYear { year, tmin_days: 0, tmax_days: 0, lowest_c: None, days: length });
+            years.push(CalendarYear { year, tmin_days: 0, tmax_days: 0, lowest_c: None, days: length, rows: 0 });
         }
         let Some(current) = years.last_mut() else { continue };
+        current.rows += 1;
         if let Some(tmin_c) = weather.tmin_c {
             current.tmin_days += 1;
             current.lowest_c = Some(current.lowest_c.map_or(tmin_c, |lowest_c| lowest_c.min(tmin_c)));
@@ -63,17 +66,17 @@ pub fn calendar_years(days: &[DailyWeather]) -> Vec<CalendarYear> {
 /// Days with a maximum above a threshold (°C) in each calendar year that has nine tenths of its maxima.
 #[must_use]
 pub fn days_above(days: &[DailyWeather], threshold_c: f64) -> Vec<(i32, u16)> {
-    let years = calendar_years(days);
-    years
-        .iter()
-        .filter(|year| year.has_maxima())
-        .map(|year| {
-            let above = days.iter().filter(|weather| {
-                weather.day.year() == year.year && weather.tmax_c.is_some_and(|tmax_c| tmax_c > threshold_c)
-            });
-            (year.year, u16::try_from(above.count()).unwrap_or(u16::MAX))
-        })
-        .collect()
+    let mut rest = days;
+    let mut counted = Vec::new();
+    for year in calendar_years(days) {
+        let (own, later) = rest.split_at(usize::from(year.rows));
+        rest = later;
+        if year.has_maxima() {
+            let above = own.iter().filter(|weather| weather.tmax_c.is_some_and(|tmax_c| tmax_c > threshold_c)).count();
+            counted.push((year.year, u16::try_from(above).unwrap_or(u16::MAX)));
+        }
+    }
+    counted
 }
 
 /// Mean number of days a year with a maximum above 30 °C, over `least` years or more.

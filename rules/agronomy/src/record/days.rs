@@ -5,6 +5,7 @@ use super::fault::RecordFault;
 use super::frost_seasons::{count_frost, frost_seasons, mean_extreme_min_c};
 use super::monthly::{rain_mm, spread_k, temperatures};
 use super::quality::Quality;
+use super::sampling::frost_sampling;
 use crate::calendar::Day;
 use crate::curve::Harmonics;
 use crate::frost::Turning;
@@ -101,6 +102,7 @@ impl Record {
         let tmin = Harmonics::of_months(&tmin_c);
         let turning = Turning::of(&tmin);
         let seasons = frost_seasons(&self.0, turning);
+        quality.frost_sampling = frost_sampling(&seasons, turning);
         quality.frost_seasons = u16::try_from(seasons.len()).unwrap_or(u16::MAX);
 
         let mut profile = Profile::of_temperatures(place.latitude_deg, tmin_c, tmax_c);

@@ -5,6 +5,7 @@ mod chill;
 mod classes;
 mod climates;
 mod counted_frost;
+mod differences;
 mod evaporation;
 mod forecast;
 mod frost_points;
