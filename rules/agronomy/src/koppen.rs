@@ -34,7 +34,7 @@ impl Halves {
             *(if northern(month) { &mut north_c } else { &mut south_c }) += mean_c;
         }
         // equally warm halves: the latitude decides
-        let northern_summer = if north_c == south_c { latitude_deg >= 0.0 } else { north_c > south_c };
+        let northern_summer = north_c > south_c || north_c >= south_c && latitude_deg >= 0.0;
         let mut halves = Self {
             summer_mm: 0.0,
             winter_mm: 0.0,

@@ -62,7 +62,7 @@ fn text_for(name: &str) -> &'static str {
 fn two_years() -> String {
     let mut record = "date,tmin_c,tmax_c,precip_mm\n".to_owned();
     for (count, date) in chrono::NaiveDate::from_ymd_opt(2025, 1, 1).unwrap().iter_days().take(730).enumerate() {
-        let warm = -10.0 * (count as f64 / 365.0 * std::f64::consts::TAU).cos();
+        let warm = -10.0 * libm::cos(count as f64 / 365.0 * std::f64::consts::TAU);
         let tmin_c = if date.to_string() == "2026-03-03" { String::new() } else { format!("{:.1}", warm + 6.0) };
         record += &format!("{date},{tmin_c},{:.1},{}\n", warm + 16.0, count % 5);
     }
