@@ -80,7 +80,15 @@ fn write(season: &SeasonAnswer, language: Language, out: &mut dyn Write) -> Resu
     }
     writeln!(
         out,
-        "\n{} {} °Cd; {} {} K",
+        "\n{} {}; {} {}",
+        pick("Hardiness zone", "Zona de rusticidad"),
+        season.hardiness_zone,
+        pick("heat zone", "zona de calor"),
+        season.heat_zone
+    )?;
+    writeln!(
+        out,
+        "{} {} °Cd; {} {} K",
         pick("Warmth over 5 °C still to come:", "Calor sobre 5 °C que queda por llegar:"),
         season.heat_left_cd,
         pick("the daily curve is within", "la curva diaria queda a menos de"),

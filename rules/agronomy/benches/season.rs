@@ -40,6 +40,9 @@ fn season(c: &mut Criterion) {
     c.bench_function("season/cold and first extreme minimum", |b| {
         b.iter(|| new().extreme_min_c());
     });
+    c.bench_function("season/cold and first chill", |b| {
+        b.iter(|| new().chill(on));
+    });
     let season = new();
     c.bench_function("season/mean of 7 days", |b| {
         b.iter(|| season.past(Aggregate::Mean, Series::Tmax, 7, black_box(on)));

@@ -17,7 +17,8 @@
 //! is known of a place; a daily [`record`] makes one. [`curve`] draws the smooth year through its monthly
 //! normals, [`frost`] reckons when frost comes and how cold the coldest night is, [`marker`] finds the days
 //! on which rules hang their windows. [`season`] puts them together and answers by day: what was, what
-//! lies ahead, how much warmth is left, each with its [`origin`]; [`climate`] says what the place is like.
+//! lies ahead, how much warmth is left, each with its [`origin`]; [`climate`] says what the place is like; [`hardiness`],
+//! [`heat_zone`] and [`koppen`] say it in the classes that handbooks use.
 #![deny(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 pub mod amend;
@@ -32,8 +33,11 @@ pub mod disease;
 pub mod et0;
 pub mod feeding;
 pub mod frost;
+pub mod hardiness;
 pub mod heat_stress;
+pub mod heat_zone;
 pub mod humidity;
+pub mod koppen;
 pub mod marker;
 pub mod nearest;
 pub mod origin;

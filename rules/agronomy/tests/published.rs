@@ -41,6 +41,10 @@ whole_file_passes! {
     soil_water_agrees_with_the_paper_s_examples: "soil_water" has 57;
     crop_coefficients_agree_with_the_paper: "coefficients" has 31;
     fertiliser_sums_agree_with_extension_sheets: "fertiliser" has 38;
+    climate_classes_agree_with_another_program: "koppen" has 23;
+    hardiness_zones_agree_with_the_printed_bands_and_real_years: "hardiness" has 36;
+    heat_zones_agree_with_the_printed_bands_and_real_years: "heat_days" has 21;
+    frost_dates_agree_with_counts_of_real_years: "frost" has 44;
     units_agree_with_their_definitions: "units" has 22;
     irrigation_sums_agree_with_worksheets_and_the_paper: "irrigation" has 15;
     sunrise_and_sunset_agree_with_two_almanacs: "sun_times" has 90;

@@ -131,6 +131,12 @@ pub struct SeasonAnswer {
     pub markers: Vec<SeasonMarker>,
     /// Every fact of the season, as rules read it.
     pub facts: Vec<SeasonFactShown>,
+    /// Hardiness half zone, by the mean of each year's lowest temperature.
+    #[schema(pattern = "^([1-9]|1[0-3])[ab]$", example = "8a")]
+    pub hardiness_zone: String,
+    /// Heat zone, by the yearly number of days above 30 °C.
+    #[schema(minimum = 1, maximum = 12)]
+    pub heat_zone: u8,
     /// Largest difference between the daily curve and a monthly mean, K.
     pub curve_error_k: f64,
     /// SHA-256 of the climate's content.

@@ -41,7 +41,6 @@ choices! {
         Derived "derived" "It is worked out from others, and unknown when those are.",
         Computed "computed" "It is always there.",
         Refused "refused" "The question can't be answered.",
-        NotYet "not-yet" "It can't be worked out yet.",
     }
 }
 
@@ -160,7 +159,6 @@ fn item(entry: &Entry, language: &str) -> FactItem {
             Missing::Derived => FactMissing::Derived,
             Missing::Computed => FactMissing::Computed,
             Missing::Refused => FactMissing::Refused,
-            Missing::NotYet => FactMissing::NotYet,
         },
         assumed: match entry.missing {
             Missing::Assumed(usual) => Some(usual),

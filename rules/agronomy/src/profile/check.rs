@@ -206,6 +206,9 @@ impl Profile {
                 faults.add(path, words);
             }
         }
+        if let Some(days) = self.heat_days_a_year {
+            faults.range("/heat_days_a_year", Limits::HEAT_DAYS.name, Limits::HEAT_DAYS, days);
+        }
         if let Some(tmin_sd_k) = &self.tmin_sd_k {
             faults.months("/tmin_sd_k", Limits::TMIN_SD, tmin_sd_k);
         }

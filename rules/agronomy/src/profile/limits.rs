@@ -54,6 +54,8 @@ limits! {
     SOLAR = "solar_mj", "MJ/m²", 0.0 .. 45.0;
     /// Mean annual extreme minimum.
     EXTREME_MIN = "extreme_min_c", "°C", -90.0 .. 40.0;
+    /// Heat days of a year.
+    HEAT_DAYS = "heat_days_a_year", "days", 0.0 .. 366.0;
     /// Spread of the daily minimum.
     TMIN_SD = "tmin_sd_k", "K", 0.1 .. 20.0;
 }

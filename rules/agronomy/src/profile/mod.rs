@@ -1,6 +1,7 @@
 //! The climate profile: what is known of a place before any season is computed.
 
 mod check;
+mod differences;
 mod fault;
 mod frost_dates;
 mod limits;
@@ -9,6 +10,7 @@ mod weather;
 
 use serde::Serialize;
 
+pub use differences::{Differences, differences};
 pub use fault::ProfileFault;
 pub use frost_dates::{CountedFrost, FrostTriple, GivenFrost};
 pub use limits::Limits;
@@ -39,6 +41,9 @@ pub struct Profile {
     pub counted_frost: Option<CountedFrost>,
     /// Mean annual extreme minimum, °C, -90 to 40.
     pub extreme_min_c: Option<f64>,
+    /// Mean number of days a year with a maximum above 30 °C, counted from a daily record, 0 to 366.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub heat_days_a_year: Option<f64>,
     /// Standard deviation of the daily minimum about the smooth year, K, each month, 0.1 to 20.
     pub tmin_sd_k: Option<Monthly>,
     /// Whether that spread was estimated (from the surroundings of the place) and not measured. Frost
@@ -71,6 +76,7 @@ impl Profile {
             frost: None,
             counted_frost: None,
             extreme_min_c: None,
+            heat_days_a_year: None,
             tmin_sd_k: None,
             tmin_sd_estimated: false,
             observations: Vec::new(),

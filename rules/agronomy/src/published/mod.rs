@@ -130,7 +130,11 @@ fn in_unit(value: OutcomeValue, from: &str, to: &str) -> Result<OutcomeValue, St
     match value {
         OutcomeValue::Number(number) => turn(number).map(OutcomeValue::Number),
         OutcomeValue::List(numbers) => numbers.into_iter().map(turn).collect::<Result<_, _>>().map(OutcomeValue::List),
-        plain @ (OutcomeValue::Text(_) | OutcomeValue::Fields(_)) => Ok(plain),
+        plain @ (OutcomeValue::Text(_)
+        | OutcomeValue::Fields(_)
+        | OutcomeValue::Rows(_)
+        | OutcomeValue::Years(_)
+        | OutcomeValue::Nothing) => Ok(plain),
     }
 }
 

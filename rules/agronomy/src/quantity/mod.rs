@@ -21,12 +21,16 @@ mod error;
 mod et0;
 mod extremes;
 mod feeding;
+mod frost;
 mod given;
+mod hardiness;
+mod heat_days;
 mod heat_stress;
 mod hourly;
 mod humidity;
 mod inputs;
 mod irrigation;
+mod koppen;
 mod layers;
 mod mixing;
 mod outcome;
@@ -34,6 +38,7 @@ mod pests;
 mod plant_need;
 mod pot;
 mod radiation;
+mod record;
 mod root_zone;
 mod run_time;
 mod series;
@@ -87,6 +92,10 @@ const FIELDS: &[&[Quantity]] = &[
     pot::ALL,
     irrigation::ALL,
     feeding::ALL,
+    hardiness::ALL,
+    heat_days::ALL,
+    frost::ALL,
+    koppen::ALL,
     units::ALL,
     sun_times::ALL,
     heat_stress::ALL,
@@ -156,9 +165,12 @@ impl Quantity {
         let given = given::check_numbers(self, numbers)?;
         match self.outcome(&given)?.value {
             OutcomeValue::Number(number) => Ok(number),
-            OutcomeValue::Text(_) | OutcomeValue::List(_) | OutcomeValue::Fields(_) => {
-                Err(QuantityError::NotOneNumber { quantity: self.name })
-            }
+            OutcomeValue::Text(_)
+            | OutcomeValue::List(_)
+            | OutcomeValue::Fields(_)
+            | OutcomeValue::Rows(_)
+            | OutcomeValue::Years(_)
+            | OutcomeValue::Nothing => Err(QuantityError::NotOneNumber { quantity: self.name }),
         }
     }
 

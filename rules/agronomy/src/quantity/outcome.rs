@@ -13,15 +13,23 @@ pub enum OutcomeValue {
     List(Vec<f64>),
     /// Named parts, such as a table's row; each part's name carries its unit.
     Fields(Vec<(&'static str, OutcomeValue)>),
+    /// Rows of named parts.
+    Rows(Vec<Vec<(&'static str, OutcomeValue)>>),
+    /// A number for each of some years, in order.
+    Years(Vec<(i32, f64)>),
+    /// Known not to exist, such as the frost of a year without any.
+    Nothing,
 }
 
 impl OutcomeValue {
     pub(super) fn is_finite(&self) -> bool {
         match self {
             Self::Number(number) => number.is_finite(),
-            Self::Text(_) => true,
+            Self::Text(_) | Self::Nothing => true,
             Self::List(numbers) => numbers.iter().all(|number| number.is_finite()),
             Self::Fields(fields) => fields.iter().all(|(_, value)| value.is_finite()),
+            Self::Rows(rows) => rows.iter().flatten().all(|(_, value)| value.is_finite()),
+            Self::Years(years) => years.iter().all(|(_, number)| number.is_finite()),
         }
     }
 
@@ -30,20 +38,29 @@ impl OutcomeValue {
         match self {
             Self::Number(number) => Self::Number(number + 0.0),
             Self::List(numbers) => Self::List(numbers.into_iter().map(|n| n + 0.0).collect()),
-            other @ (Self::Text(_) | Self::Fields(_)) => other,
+            Self::Years(years) => Self::Years(years.into_iter().map(|(year, n)| (year, n + 0.0)).collect()),
+            other @ (Self::Text(_) | Self::Fields(_) | Self::Rows(_) | Self::Nothing) => other,
         }
     }
 
-    /// As JSON: number, string, array or object.
+    /// As JSON: number, string, array, object or null.
     #[must_use]
     pub fn to_json(&self) -> Value {
+        let object = |fields: &Vec<(&'static str, Self)>| {
+            Value::Object(
+                fields.iter().map(|(name, value)| ((*name).to_owned(), value.to_json())).collect::<Map<_, _>>(),
+            )
+        };
         match self {
             Self::Number(number) => json!(number),
             Self::Text(text) => json!(text),
             Self::List(numbers) => json!(numbers),
-            Self::Fields(fields) => Value::Object(
-                fields.iter().map(|(name, value)| ((*name).to_owned(), value.to_json())).collect::<Map<_, _>>(),
+            Self::Fields(fields) => object(fields),
+            Self::Rows(rows) => Value::Array(rows.iter().map(object).collect()),
+            Self::Years(years) => Value::Object(
+                years.iter().map(|(year, number)| (year.to_string(), json!(number))).collect::<Map<_, _>>(),
             ),
+            Self::Nothing => Value::Null,
         }
     }
 }

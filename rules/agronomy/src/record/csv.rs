@@ -4,15 +4,16 @@ use std::fmt;
 
 use chrono::NaiveDate;
 
+use super::station_csv::{StationUnits, is_station_export, read_station_csv};
 use crate::calendar::Day;
 use crate::profile::DailyWeather;
 
 /// Lines that are read at most: 200 years and the header.
-const MOST_LINES: usize = 73_051;
+pub(super) const MOST_LINES: usize = 73_051;
 /// Bytes of a line that are read at most.
-const MOST_BYTES: usize = 1_000;
+pub(super) const MOST_BYTES: usize = 1_000;
 /// Faults that are named at once.
-const MOST_FAULTS: usize = 20;
+pub(super) const MOST_FAULTS: usize = 20;
 
 /// One thing that is wrong with the text.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -41,6 +42,24 @@ pub struct CsvRows {
     pub rows: Vec<DailyWeather>,
     /// Columns of the header that are not read.
     pub ignored_columns: Vec<String>,
+    /// Which of the two layouts it was.
+    pub layout: Layout,
+}
+
+/// The layout of a text of daily rows.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Layout {
+    /// Columns that name their units.
+    Plain,
+    /// The station export.
+    Station {
+        /// The station, if it is named.
+        station: Option<String>,
+        /// Its units.
+        units: StationUnits,
+        /// Whether they were declared; else they were detected from the values.
+        declared: bool,
+    },
 }
 
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -66,7 +85,8 @@ impl Column {
 
 /// Reads daily rows from text: a header with `date`, `tmin_c`, `tmax_c` and if known `precip_mm`, in
 /// any order, then one day a line. Dates are `YYYY-MM-DD`, numbers have a point, an empty field is a
-/// missing value. Other columns are not read, but named in the result. Empty lines are passed over.
+/// missing value. Other columns are not read, but named in the result. Empty lines are passed over. A header with
+/// `DATE`, `TMAX` and `TMIN` is a station export and read by [`read_station_csv`], its units detected.
 ///
 /// # Errors
 /// The first 20 faults, each with line and column: a header without a needed column or with one twice,
@@ -76,6 +96,9 @@ pub fn read_csv(text: &str) -> Result<CsvRows, Vec<CsvFault>> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let mut lines = text.lines().enumerate().map(|(at, line)| (at + 1, line));
     let header = lines.next().map(|(_, line)| line).unwrap_or_default();
+    if is_station_export(shortened(header)) {
+        return read_station_csv(text, None);
+    }
     let names: Vec<&str> = shortened(header).split(',').map(str::trim).collect();
     let columns: Vec<Column> = names.iter().map(|name| Column::of(name)).collect();
     header_faults(&names, &columns)?;
@@ -112,21 +135,21 @@ pub fn read_csv(text: &str) -> Result<CsvRows, Vec<CsvFault>> {
         .filter(|(_, column)| **column == Column::Ignored)
         .map(|(name, _)| (*name).to_owned())
         .collect();
-    Ok(CsvRows { rows, ignored_columns })
+    Ok(CsvRows { rows, ignored_columns, layout: Layout::Plain })
 }
 
-fn whole(line: usize, words: String) -> CsvFault {
+pub(super) fn whole(line: usize, words: String) -> CsvFault {
     CsvFault { line, column: None, words }
 }
 
 /// At most as many bytes as a line may have, whole characters.
-fn shortened(text: &str) -> &str {
+pub(super) fn shortened(text: &str) -> &str {
     let end = (0..=MOST_BYTES.min(text.len())).rev().find(|end| text.is_char_boundary(*end));
     text.get(..end.unwrap_or(0)).unwrap_or_default()
 }
 
 /// The user's own text, cut to what fits in a message.
-fn quoted(text: &str) -> String {
+pub(super) fn quoted(text: &str) -> String {
     let mut quoted: String = text.chars().take(40).collect();
     if quoted.len() < text.len() {
         quoted.push('…');
@@ -191,7 +214,7 @@ fn row(line: usize, content: &str, names: &[&str], columns: &[Column]) -> Result
     }
 }
 
-fn read_date(field: &str) -> Option<NaiveDate> {
+pub(super) fn read_date(field: &str) -> Option<NaiveDate> {
     // chrono alone would also take `2026-9-4` and signs
     if field.len() != 10 {
         return None;

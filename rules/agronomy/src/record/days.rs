@@ -1,9 +1,11 @@
 //! A daily record and the profile that is made of it.
 
+use super::calendar_years::mean_heat_days;
 use super::fault::RecordFault;
 use super::frost_seasons::{count_frost, frost_seasons, mean_extreme_min_c};
 use super::monthly::{rain_mm, spread_k, temperatures};
 use super::quality::Quality;
+use super::sampling::frost_sampling;
 use crate::calendar::Day;
 use crate::curve::Harmonics;
 use crate::frost::Turning;
@@ -39,6 +41,8 @@ impl Record {
     pub const MOST_DAYS: usize = 73_050;
     /// Most faults that are named at once.
     pub const MOST_FAULTS: usize = 20;
+    /// Years that heat days must have been counted in, as many as seasons for frost.
+    pub const LEAST_YEARS: usize = 8;
     /// Days that a record must span.
     pub const LEAST_DAYS: i32 = 365;
 
@@ -98,6 +102,7 @@ impl Record {
         let tmin = Harmonics::of_months(&tmin_c);
         let turning = Turning::of(&tmin);
         let seasons = frost_seasons(&self.0, turning);
+        quality.frost_sampling = frost_sampling(&seasons, turning);
         quality.frost_seasons = u16::try_from(seasons.len()).unwrap_or(u16::MAX);
 
         let mut profile = Profile::of_temperatures(place.latitude_deg, tmin_c, tmax_c);
@@ -107,6 +112,7 @@ impl Record {
         profile.tmin_sd_k = Some(spread_k(&self.0, &tmin));
         profile.counted_frost = count_frost(&seasons, turning);
         profile.extreme_min_c = mean_extreme_min_c(&seasons);
+        profile.heat_days_a_year = mean_heat_days(&self.0, Self::LEAST_YEARS);
         let recent = self.0.len().saturating_sub(Profile::MOST_OBSERVATIONS);
         profile.observations = self.0.get(recent..).unwrap_or_default().to_vec();
         profile.origin = Origin::Measured;

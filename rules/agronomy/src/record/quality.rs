@@ -2,6 +2,9 @@
 
 use serde::Serialize;
 
+use super::calendar_years::calendar_years;
+use super::sampling::FrostSampling;
+use super::suspicions::{Suspicions, suspicions};
 use crate::calendar::Day;
 use crate::profile::DailyWeather;
 
@@ -37,6 +40,12 @@ pub struct Quality {
     pub gap_count: u32,
     /// Seasons whose cold half is recorded on 90 % of its days: those that frost can be counted in.
     pub frost_seasons: u16,
+    /// Standard errors of the frost dates that were counted in them; none where none could be counted.
+    pub frost_sampling: Option<FrostSampling>,
+    /// Calendar years with nine tenths of both extremes: those that count for yearly figures.
+    pub years_used: Vec<i32>,
+    /// What looks wrong.
+    pub suspicions: Suspicions,
 }
 
 impl Quality {
@@ -77,6 +86,13 @@ impl Quality {
             gaps,
             gap_count,
             frost_seasons: 0,
+            frost_sampling: None,
+            years_used: calendar_years(days)
+                .iter()
+                .filter(|year| year.has_minima() && year.has_maxima())
+                .map(|year| year.year)
+                .collect(),
+            suspicions: suspicions(days),
         })
     }
 }

@@ -2,6 +2,8 @@
 
 mod ahead;
 mod ahead_frost;
+mod chill;
+mod classes;
 mod daily;
 mod evaporation;
 mod heat;
@@ -14,6 +16,7 @@ mod weather_days;
 use std::sync::OnceLock;
 
 pub use ahead::ForecastState;
+pub use chill::Chill;
 pub use evaporation::EtBasis;
 
 use crate::calendar::{ClimateDay, Day};
@@ -23,6 +26,7 @@ use crate::frost::{FrostDates, FrostKnowledge, SiteFrost, Turning, extreme_min_c
 use crate::marker::{Marker, MarkerState};
 use crate::origin::Origin;
 use crate::profile::{Monthly, Normals, Profile};
+use chill::ChillKept;
 use evaporation::AirRows;
 use weather_days::WeatherDays;
 
@@ -79,6 +83,7 @@ pub struct Season {
     frost_knowledge: FrostKnowledge,
     fixed: [MarkerState; Marker::FIXED_COUNT],
     given_extreme_min_c: Option<f64>,
+    counted_heat_days: Option<f64>,
 
     air: OnceLock<Box<AirRows>>,
     et0_mm: OnceLock<Box<Row>>,
@@ -87,6 +92,8 @@ pub struct Season {
     heat_left_cd: OnceLock<Box<Row>>,
     soil: OnceLock<Harmonics>,
     extreme_min_c: OnceLock<f64>,
+    heat_days: OnceLock<f64>,
+    chill_kept: ChillKept,
     flags: OnceLock<ClimateFlags>,
 }
 
@@ -140,6 +147,7 @@ impl Season {
             frost_knowledge: frost_knowledge(profile),
             fixed: [MarkerState::Unknown; Marker::FIXED_COUNT],
             given_extreme_min_c: profile.extreme_min_c.map(|extreme_c| extreme_c - lower_k),
+            counted_heat_days: profile.heat_days_a_year,
             air: OnceLock::new(),
             et0_mm: OnceLock::new(),
             rh_pct: OnceLock::new(),
@@ -147,6 +155,8 @@ impl Season {
             heat_left_cd: OnceLock::new(),
             soil: OnceLock::new(),
             extreme_min_c: OnceLock::new(),
+            heat_days: OnceLock::new(),
+            chill_kept: ChillKept::default(),
             flags: OnceLock::new(),
         };
         season.fixed = season.fixed_markers();

@@ -22,6 +22,11 @@ impl WeatherDays {
         self.0.get(start..end).unwrap_or_default()
     }
 
+    /// The first and the last day.
+    pub(super) fn extent(&self) -> Option<(Day, Day)> {
+        Some((self.0.first()?.day, self.0.last()?.day))
+    }
+
     /// One day.
     pub(super) fn on(&self, day: Day) -> Option<&DailyWeather> {
         self.between(day, day + 1).first()

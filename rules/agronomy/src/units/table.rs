@@ -93,7 +93,7 @@ pub const NAMED: &[Named] = &[
     unit(&["h", "hour", "hours", "hr"], Dimension::TIME, 3_600, 1),
     unit(&["d", "day", "days"], Dimension::TIME, 86_400, 1),
     unit(&["week", "weeks"], Dimension::TIME, 604_800, 1),
-    unit(&["yr", "year", "years"], Dimension::TIME, 31_557_600, 1),
+    unit(&["yr", "year", "years", "calendar years"], Dimension::TIME, 31_557_600, 1),
     // Speed.
     unit(&["mph"], Dimension::SPEED, 44_704, 100_000),
     // Pressure.

@@ -1,8 +1,11 @@
 //! The season of whole places: against records, against a second writing of the formulas, over 57
 //! climates and their mirror images, and over profiles drawn at random.
 
+mod chill;
+mod classes;
 mod climates;
 mod counted_frost;
+mod differences;
 mod evaporation;
 mod forecast;
 mod frost_points;

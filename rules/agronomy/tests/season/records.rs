@@ -52,6 +52,13 @@ fn a_record_says_how_complete_it_is() {
     assert_eq!((quality.days, quality.recorded_days, quality.gap_count), (3652, 3652, 0));
     near(quality.years, 10.0, 0.01);
     assert_eq!(quality.frost_seasons, 9);
+    assert_eq!(quality.years_used, (2010..=2019).collect::<Vec<_>>());
+    assert_eq!((quality.suspicions.swapped_count, quality.suspicions.stuck_count), (0, 0));
+    assert!(quality.suspicions.units.is_empty());
+    let sampling = quality.frost_sampling.unwrap();
+    // Nine last frosts of spring from 6 April to 10 May have a standard deviation of some 11 days.
+    near(sampling.last_days[1], 1.2533 * 11.0 / 3.0, 1.5);
+    assert!(sampling.last_days[0] > sampling.last_days[1]);
     assert_eq!(built.profile.observations.len(), 400);
     assert_eq!(built.profile.observations[399].day, day("2019-12-31"));
 }

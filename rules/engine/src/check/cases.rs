@@ -106,14 +106,6 @@ const CASES: &[Case] = &[
         )],
     },
     Case {
-        code: "fact-not-available",
-        trips: &[("rules/rose.yaml", "when: \"plant.age >= 1 year and", "when: \"chill_hours >= 400 h and")],
-        also: &[],
-        at: "chill_hours",
-        says: "rules/rose.yaml:9:10: error[fact-not-available]: `chill_hours` can't be worked out yet\n  help: say it with facts that there are, or leave the rule out for now",
-        just_not: &[("rules/rose.yaml", "when: \"plant.age >= 1 year and", "when: \"daylength >= 14 h and")],
-    },
-    Case {
         code: "wrong-unit",
         trips: &[("rules/rose.yaml", "if: \"season.heat_left < 550 °Cd\"", "if: \"season.heat_left < 550 °C\"")],
         also: &[],

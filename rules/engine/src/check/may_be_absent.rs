@@ -21,6 +21,7 @@ fn marker(of: &MarkerRef) -> bool {
     match of {
         MarkerRef::Season(_)
         | MarkerRef::HeatReached { .. }
+        | MarkerRef::ChillReached(_)
         | MarkerRef::Stage(_)
         | MarkerRef::Last(_)
         | MarkerRef::HarvestWait => true,

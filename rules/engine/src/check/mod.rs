@@ -102,7 +102,6 @@ checks! {
     "unknown-name", "an id stands in no vocabulary", Error, AtPack(scenario_names::look);
     "unknown-marker", "a window names a marker that there is not", Error, OnTheWay;
     "unknown-quantity", "an amount calls a quantity that there is not, or calls it wrongly", Error, OnTheWay;
-    "fact-not-available", "a fact can't be worked out yet", Error, OnTheWay;
     "wrong-unit", "a unit does not measure what is meant", Error, AtPack(typical_unit::look);
     "wrong-type", "a value is not of the kind that is needed", Error, OnTheWay;
     "number-out-of-range", "a number lies outside what is possible", Error, AtPack(number_out_of_range::look);

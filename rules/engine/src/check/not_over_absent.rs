@@ -92,6 +92,7 @@ fn absence(term: &Term) -> (String, Option<String>) {
             MarkerRef::HeatReached { .. } | MarkerRef::Stage(_) => {
                 Some("as where the warmth never suffices".to_owned())
             }
+            MarkerRef::ChillReached(_) => Some("as where the winter never brings as much cold".to_owned()),
             MarkerRef::Today => continue,
         };
         return (name, example);

@@ -40,7 +40,7 @@ pub static FIXED_NAMES: [&str; 24] = [
 ];
 
 /// The markers that take arguments.
-pub static CALL_NAMES: [&str; 6] = ["rises", "falls", "heat_reached", "stage", "last", "since"];
+pub static CALL_NAMES: [&str; 7] = ["rises", "falls", "heat_reached", "chill_reached", "stage", "last", "since"];
 
 /// The marker of this name.
 #[must_use]
@@ -109,9 +109,6 @@ fn reference(expr: &Expr, scope: Scope<'_>) -> Result<MarkerRef, Mistake> {
 }
 
 fn unknown(name: &str, span: Span) -> Mistake {
-    if name == "chill_reached" {
-        return Mistake::new("fact-not-available", span, "`chill_reached` can't be worked out yet");
-    }
     let fault = Mistake::new("unknown-marker", span, format!("there is no marker `{name}`"));
     if crate::fact::catalogue::Fact::find(name).is_some() {
         return fault.help(format!("`{name}` is a fact: it has a value on each day, and no day of its own"));
@@ -144,6 +141,7 @@ pub(super) fn call(
                 from: Box::new(at(from, scope)?),
             }
         }
+        ("chill_reached", [Argument::Value(hours)]) => MarkerRef::ChillReached(chill_hours(hours, scope)?),
         ("stage", [Argument::Value(Expr { kind: ExprKind::Path(stage), span })]) => {
             MarkerRef::Stage(scope.plant.stages.number(stage).ok_or_else(|| {
                 Mistake::new("unknown-name", *span, format!("`{stage}` is no stage of `{}`", scope.plant_id))
@@ -158,6 +156,7 @@ pub(super) fn call(
         }
         ("rises" | "falls", _) => return Err(shape(span, "rises(tmean, 10 °C)")),
         ("heat_reached", _) => return Err(shape(span, "heat_reached(120 °Cd, 5 °C, from coldest_week)")),
+        ("chill_reached", _) => return Err(shape(span, "chill_reached(800 h)")),
         ("stage", _) => return Err(shape(span, "stage(bloom)")),
         ("last", _) => return Err(shape(span, "last(feed)")),
         ("since", _) => return Err(shape(span, "since(frost-damage)")),
@@ -167,6 +166,22 @@ pub(super) fn call(
 
 pub(super) fn shape(span: Span, example: &str) -> Mistake {
     Mistake::new("wrong-type", span, "the arguments do not fit").help(format!("write it like `{example}`"))
+}
+
+/// An amount of chill, whole hours of a winter.
+fn chill_hours(expr: &Expr, scope: Scope<'_>) -> Result<u16, Mistake> {
+    /// More hours than a year has.
+    const MOST: f64 = 8784.0;
+    let hours = literal_in(expr, "h", scope)?;
+    if hours.fract() != 0.0 || !(1.0..=MOST).contains(&hours) {
+        return Err(Mistake::new(
+            "number-out-of-range",
+            expr.span,
+            format!("`{}` is no whole number of hours from 1 to {MOST}", print::expr(expr)),
+        ));
+    }
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole and at most 8784")]
+    Ok(hours as u16)
 }
 
 fn series_of(expr: &Expr) -> Result<Series, Mistake> {

@@ -175,7 +175,7 @@ fn stage_model(stages: &[StageInfo]) -> Moves {
 
 fn of_marker(marker: &MarkerRef, stage: Moves) -> Moves {
     match marker {
-        MarkerRef::Season(_) => Moves::Climate,
+        MarkerRef::Season(_) | MarkerRef::ChillReached(_) => Moves::Climate,
         MarkerRef::HeatReached { from, .. } => of_marker(&from.marker, stage),
         MarkerRef::Stage(_) => stage,
         MarkerRef::Planted | MarkerRef::Last(_) | MarkerRef::Since(_) | MarkerRef::HarvestWait | MarkerRef::Today => {

@@ -5,7 +5,7 @@ use lammas_agronomy::season::Series;
 use super::marker;
 use super::term::Term;
 use super::typing::{ChoiceSpace, Mistake, Scope, Ty, Typed, unit};
-use crate::fact::catalogue::{CATALOGUE, Fact, FactType, Missing};
+use crate::fact::catalogue::{CATALOGUE, Fact, FactType};
 use crate::lang::ast::Span;
 
 /// The series of the day curves by name.
@@ -73,10 +73,6 @@ pub(super) fn of_trait(number: u16) -> Typed {
 
 fn of_fact(fact: Fact, span: Span) -> Result<Typed, Mistake> {
     let entry = fact.entry();
-    if entry.missing == Missing::NotYet {
-        return Err(Mistake::new("fact-not-available", span, format!("`{}` can't be worked out yet", entry.name))
-            .help("say it with facts that there are, or leave the rule out for now"));
-    }
     if fact == Fact::HarvestWait {
         return Ok(marker::typed(super::term::MarkerRef::HarvestWait, entry.name));
     }

@@ -33,6 +33,8 @@ pub enum MarkerRef {
         /// The marker from which it is summed.
         from: Box<MarkerAt>,
     },
+    /// The first day on which a winter has brought so many chill hours.
+    ChillReached(u16),
     /// The day on which a stage of the plant begins.
     Stage(u16),
     /// The day of planting.
@@ -54,7 +56,7 @@ impl MarkerRef {
         match self {
             Self::HeatReached { from, .. } => from.marker.is_from_caller(),
             Self::Planted | Self::Last(_) | Self::Since(_) | Self::HarvestWait => true,
-            Self::Season(_) | Self::Stage(_) | Self::Today => false,
+            Self::Season(_) | Self::ChillReached(_) | Self::Stage(_) | Self::Today => false,
         }
     }
 }

@@ -96,7 +96,7 @@ pub fn origin(marker: &MarkerRef, moment: &Moment<'_>) -> Origin {
         MarkerRef::Season(marker) => season.marker_origin(*marker),
         MarkerRef::HeatReached { from, .. } => origin(&from.marker, moment).weakest(season.curve_origin()),
         MarkerRef::Stage(stage) if super::stage::is_given(*stage, moment) => Origin::Given,
-        MarkerRef::Stage(_) => season.curve_origin(),
+        MarkerRef::ChillReached(_) | MarkerRef::Stage(_) => season.curve_origin(),
         MarkerRef::Planted | MarkerRef::Since(_) | MarkerRef::Last(_) | MarkerRef::HarvestWait | MarkerRef::Today => {
             Origin::Given
         }
@@ -121,6 +121,16 @@ pub fn of(marker: &MarkerRef, moment: &Moment<'_>) -> Dates {
             }
             other => other,
         },
+        MarkerRef::ChillReached(hours) => {
+            let middle = moment.day.year();
+            let years = [-3, -2, -1, 0, 1, 2, 3].map(|away| middle + away);
+            let season = &question.climate.season;
+            if season.chill_start().is_none() {
+                return Dates::Absent(Absence::Never);
+            }
+            let days = years.map(|year| season.chill_reached(f64::from(*hours), year));
+            if days.iter().all(Option::is_none) { Dates::Absent(Absence::Never) } else { Dates::Days(days) }
+        }
         MarkerRef::Stage(stage) => super::stage::begins(*stage, moment),
         MarkerRef::Planted => question.planted.map_or(Dates::Unknown, Dates::once),
         MarkerRef::Since(sign) => match question.signs.get(usize::from(*sign)).and_then(|s| s.since) {

@@ -10,7 +10,7 @@ use crate::compile::call;
 use crate::compile::path::SERIES;
 use crate::compile::term::{MarkerAt, Term};
 use crate::fact::catalogue::{Fact, Giver};
-use crate::fact::choices::HALF;
+use crate::fact::choices::{HALF, KOPPEN};
 use crate::fact::step::Step;
 use crate::fact::value::{Reading, Truth, Value};
 
@@ -220,6 +220,28 @@ fn fact(fact: Fact, moment: &Moment<'_>) -> Reading {
             };
             Reading::new(Value::Choice(HALF.position(half).unwrap_or(0)), season.curve_origin())
         }
+        Fact::ChillHours | Fact::ChillPortions => match season.chill(moment.day) {
+            Some((chill, origin)) => {
+                number(if fact == Fact::ChillHours { chill.hours } else { chill.portions }, origin)
+            }
+            None => Reading::UNKNOWN,
+        },
+        Fact::ClimateZone => {
+            let (zone, origin) = season.hardiness_zone();
+            number(f64::from(zone.number()), origin)
+        }
+        Fact::HeatDays => {
+            let (days, origin) = season.heat_days();
+            number(days, origin)
+        }
+        Fact::ExtremeMin => {
+            let (extreme_c, origin) = season.extreme_min_c();
+            number(extreme_c, origin)
+        }
+        Fact::Koppen => match season.koppen().and_then(|class| KOPPEN.position(class)) {
+            Some(class) => Reading::new(Value::Choice(class), season.curve_origin()),
+            None => Reading::UNKNOWN,
+        },
         Fact::WaterNeed => water::need(moment),
         Fact::WaterInterval => water::interval(moment),
         Fact::WaterDepletion => water::depletion(moment),

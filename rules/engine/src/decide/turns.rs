@@ -211,7 +211,7 @@ fn marker_stays(marker: &MarkerRef, question: &Question) -> bool {
         MarkerRef::Last(_) | MarkerRef::HarvestWait => no_works,
         MarkerRef::Since(sign) => question.signs.get(usize::from(*sign)).is_none_or(|sign| sign.since.is_none()),
         MarkerRef::HeatReached { from, .. } => marker_stays(&from.marker, question),
-        MarkerRef::Season(_) | MarkerRef::Stage(_) | MarkerRef::Today => false,
+        MarkerRef::Season(_) | MarkerRef::ChillReached(_) | MarkerRef::Stage(_) | MarkerRef::Today => false,
     }
 }
 

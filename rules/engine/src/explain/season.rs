@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 use lammas_agronomy::calendar::Day;
 use lammas_agronomy::et0::Et0Method;
 use lammas_agronomy::marker::{Marker, MarkerState};
-use lammas_agronomy::season::{ForecastState, Half, Series};
+use lammas_agronomy::season::{Chill, ForecastState, Half, Series};
 use serde::Serialize;
 
 use super::number::shown;
@@ -215,6 +215,10 @@ pub struct SeasonWhole {
     pub brief: SeasonBrief,
     /// Every fact of the season, as rules read it.
     pub facts: Vec<SeasonFact>,
+    /// Hardiness half zone, `1a` to `13b`.
+    pub hardiness_zone: String,
+    /// Heat zone, 1 to 12.
+    pub heat_zone: u8,
     /// Largest difference between the daily curve and a monthly mean, K.
     pub curve_error_k: f64,
     /// The climate's hash.
@@ -279,12 +283,32 @@ pub fn whole(climate: &Climate, day: Day, language: &str) -> SeasonWhole {
     ] {
         push(fact, json!(flag), origin);
     }
+    let chill = season.chill(day);
+    let shown_chill = |fact: Fact, pick: fn(&Chill) -> f64| match &chill {
+        Some((chill, origin)) => (json!(fact.entry().step.round(pick(chill))), origin.as_str()),
+        None => (serde_json::Value::Null, origin),
+    };
+    for (fact, pick) in
+        [(Fact::ChillHours, (|chill| chill.hours) as fn(&Chill) -> f64), (Fact::ChillPortions, |chill| chill.portions)]
+    {
+        let (value, origin) = shown_chill(fact, pick);
+        push(fact, value, origin);
+    }
+    let (zone, zone_origin) = season.hardiness_zone();
+    push(Fact::ClimateZone, json!(zone.number()), zone_origin.as_str());
+    let (extreme_c, extreme_origin) = season.extreme_min_c();
+    push(Fact::ExtremeMin, json!(Fact::ExtremeMin.entry().step.round(extreme_c)), extreme_origin.as_str());
+    let (heat_days, heat_origin) = season.heat_days();
+    push(Fact::HeatDays, json!(Fact::HeatDays.entry().step.round(heat_days)), heat_origin.as_str());
+    push(Fact::Koppen, json!(season.koppen()), origin);
     let mut brief = brief(climate, day, true, language);
     brief.markers = Marker::FIXED.iter().map(|marker| shown_marker(*marker, climate, day, language)).collect();
     SeasonWhole {
         date: day.date(),
         brief,
         facts,
+        hardiness_zone: zone.to_string(),
+        heat_zone: season.heat_zone(),
         curve_error_k: shown(season.largest_residual_k()),
         climate_sha256: climate.sha256.clone(),
         forecast: forecast(climate, day, language),

@@ -90,6 +90,6 @@ pub const fn asked_for(marker: &MarkerRef) -> Option<crate::fact::catalogue::Fac
         MarkerRef::Stage(_) => Some(Fact::PlantStage),
         MarkerRef::Last(_) | MarkerRef::HarvestWait => Some(Fact::Done),
         MarkerRef::Since(_) => Some(Fact::Since),
-        MarkerRef::Season(_) | MarkerRef::HeatReached { .. } | MarkerRef::Today => None,
+        MarkerRef::Season(_) | MarkerRef::HeatReached { .. } | MarkerRef::ChillReached(_) | MarkerRef::Today => None,
     }
 }

@@ -57,8 +57,6 @@ pub enum Missing {
     Computed,
     /// The question can't be answered.
     Refused,
-    /// The service can't work it out yet: a rule that names it is at fault.
-    NotYet,
 }
 
 /// One fact.
@@ -107,7 +105,7 @@ macro_rules! facts {
 }
 
 use FactType::{Choice, Date, Number, Truth};
-use Missing::{Assumed, Computed, Derived, NotYet, Unknown};
+use Missing::{Assumed, Computed, Derived, Unknown};
 
 const ONE: Step = Step::new(1, 1);
 const TENTH: Step = Step::new(1, 10);
@@ -209,12 +207,12 @@ facts! {
     Marker "marker" "such as first_frost.median, rises(tmean, 10 °C), stage(ID)" Date, "", ONE, None, Season, Derived, false, "", 0;
     DaysTo "days_to, weeks_to" "(MARKER)" SPAN, "day", ONE, Some((0.0, 800.0)), Season, Derived, false, "", 0;
     DaysFrom "days_from" "(MARKER)" SPAN, "day", ONE, Some((0.0, 800.0)), Season, Derived, false, "", 0;
-    ChillHours "chill_hours" "" SPAN, "h", ONE, None, Season, NotYet, false, "", 0;
-    ChillPortions "chill_portions" "" PLAIN, "", ONE, None, Season, NotYet, false, "", 0;
-    ClimateZone "climate.zone" "" PLAIN, "", ONE, None, Season, NotYet, false, "", 0;
-    HeatDays "climate.heat_days" "" PLAIN, "", ONE, None, Season, NotYet, false, "", 0;
-    Koppen "climate.koppen" "" PLAIN, "", ONE, None, Season, NotYet, false, "", 0;
-    ExtremeMin "climate.extreme_min" "" TEMPERATURE, "°C", ONE, AIR, Season, NotYet, false, "", 0;
+    ChillHours "chill_hours" "" SPAN, "h", ONE, Some((0.0, 9000.0)), Season, Derived, false, "", 0;
+    ChillPortions "chill_portions" "" PLAIN, "", ONE, Some((0.0, 400.0)), Season, Derived, false, "", 0;
+    ClimateZone "climate.zone" "" PLAIN, "", ONE, Some((1.0, 13.0)), Season, Computed, false, "", 0;
+    HeatDays "climate.heat_days" "" SPAN, "day", ONE, Some((0.0, 366.0)), Season, Computed, false, "", 0;
+    Koppen "climate.koppen" "" Choice(&choices::KOPPEN), "", ONE, None, Season, Derived, false, "", 0;
+    ExtremeMin "climate.extreme_min" "" TEMPERATURE, "°C", ONE, AIR, Season, Computed, false, "", 0;
 }
 
 /// How many facts there are.

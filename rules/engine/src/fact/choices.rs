@@ -40,5 +40,6 @@ lists! {
     WEEKDAY "weekday" false ["monday" "tuesday" "wednesday" "thursday" "friday" "saturday" "sunday"]
     VIGOUR "vigour" true ["weak" "normal" "strong"]
     SEVERITY "severity" true ["slight" "moderate" "severe"]
+    KOPPEN "köppen class" false ["Af" "Am" "Aw" "BWh" "BWk" "BSh" "BSk" "Csa" "Csb" "Csc" "Cwa" "Cwb" "Cwc" "Cfa" "Cfb" "Cfc" "Dsa" "Dsb" "Dsc" "Dsd" "Dwa" "Dwb" "Dwc" "Dwd" "Dfa" "Dfb" "Dfc" "Dfd" "ET" "EF"]
     HALF "half of the year" false ["warming" "cooling" "even"]
 }

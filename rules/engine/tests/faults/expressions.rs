@@ -259,12 +259,6 @@ const BROKEN: &[Broken] = &[
         says: "rules/rose.yaml:9:19: error[unknown-name]: there is no job, material or class `feeed`\n  help: did you mean `feed`?",
     },
     Broken {
-        name: "a fact that can't be worked out yet",
-        edits: &[("rules/rose.yaml", "plant.age >= 1 year and signs has spent-blooms", "climate.zone > 7")],
-        at: "climate.zone > 7\"",
-        says: "rules/rose.yaml:9:10: error[fact-not-available]: `climate.zone` can't be worked out yet\n  help: say it with facts that there are, or leave the rule out for now",
-    },
-    Broken {
         name: "a marker with a slip",
         edits: &[(
             "rules/rose.yaml",
@@ -293,14 +287,24 @@ const BROKEN: &[Broken] = &[
         says: "rules/rose.yaml:8:13: error[unknown-marker]: there is no marker `season.heat_left`\n  help: `season.heat_left` is a fact: it has a value on each day, and no day of its own",
     },
     Broken {
-        name: "a marker that can't be worked out yet",
+        name: "chill without its hours",
         edits: &[(
             "plants/rose.yaml",
             "begins: \"heat_reached(180 °Cd, 5 °C, from coldest_week)\"",
-            "begins: \"chill_reached(800 h)\"",
+            "begins: \"chill_reached(800 °Cd)\"",
         )],
-        at: "chill_reached(800 ",
-        says: "plants/rose.yaml:15:34: error[fact-not-available]: `chill_reached` can't be worked out yet",
+        at: "800 °Cd)",
+        says: "plants/rose.yaml:15:48: error[wrong-unit]: a number in h is needed here",
+    },
+    Broken {
+        name: "more chill than a year has hours",
+        edits: &[(
+            "plants/rose.yaml",
+            "begins: \"heat_reached(180 °Cd, 5 °C, from coldest_week)\"",
+            "begins: \"chill_reached(9000 h)\"",
+        )],
+        at: "9000 h)",
+        says: "plants/rose.yaml:15:48: error[number-out-of-range]: `9000 h` is no whole number of hours from 1 to 8784",
     },
     Broken {
         name: "a heat sum from nowhere",

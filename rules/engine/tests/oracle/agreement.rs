@@ -143,7 +143,8 @@ impl Case {
 
 /// The name of a fact as the catalogue has it: one row may have several names.
 fn in_catalogue(name: &str) -> String {
-    let of_marker = matches!(name, "since" | "last" | "planted" | "harvest_wait" | "stage" | "heat_reached");
+    let of_marker =
+        matches!(name, "since" | "last" | "planted" | "harvest_wait" | "stage" | "heat_reached" | "chill_reached");
     if of_marker || Marker::named(name).is_some() {
         return "marker".to_owned();
     }

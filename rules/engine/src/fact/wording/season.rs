@@ -106,47 +106,44 @@ pub(super) static HALF: FactWords = FactWords::told(
 pub(super) static CHILL_HOURS: FactWords = FactWords::told(
     ["chill hours", "horas de frío"],
     [
-        "Hours of cold that the plant has had since growth ended; not worked out yet.",
-        "Horas de frío que lleva la planta desde que terminó el crecimiento; todavía no se calcula.",
+        "Hours between 0 and 7.2 °C (32 and 45 °F) since growth ended.",
+        "Horas entre 0 y 7,2 °C (32 y 45 °F) desde que terminó el crecimiento.",
     ],
 );
 
 pub(super) static CHILL_PORTIONS: FactWords = FactWords::told(
     ["chill portions", "porciones de frío"],
     [
-        "Cold that the plant has had since growth ended, by a model in which warm days undo part of it; not worked out yet.",
-        "Frío que lleva la planta desde que terminó el crecimiento, con un modelo en que el calor deshace una parte; todavía no se calcula.",
+        "Cold since growth ended by the Dynamic model, in which warm days undo part of it.",
+        "Frío desde que terminó el crecimiento según el modelo dinámico, en que el calor deshace una parte.",
     ],
 );
 
 pub(super) static ZONE: FactWords = FactWords::told(
     ["hardiness zone", "zona de rusticidad"],
     [
-        "Zone by the mean of each year's lowest temperature; not worked out yet.",
-        "Zona según el promedio de la mínima de cada año; todavía no se calcula.",
+        "Zone, 1 to 13, by the mean of each year's lowest temperature.",
+        "Zona, de 1 a 13, según el promedio de la mínima de cada año.",
     ],
 );
 
 pub(super) static HEAT_DAYS: FactWords = FactWords::told(
     ["heat days", "días de calor"],
     [
-        "Days in a year above 30 °C (86 °F); not worked out yet.",
-        "Días del año por encima de 30 °C (86 °F); todavía no se calcula.",
+        "Days in a usual year with a maximum above 30 °C (86 °F).",
+        "Días de un año normal con máxima por encima de 30 °C (86 °F).",
     ],
 );
 
 pub(super) static KOPPEN: FactWords = FactWords::told(
     ["Köppen climate class", "clase de clima de Köppen"],
     [
-        "Class of the climate by Köppen's system of temperature and rain; not worked out yet.",
-        "Clase de clima según el sistema de Köppen, por temperatura y lluvia; todavía no se calcula.",
+        "Class of the climate by Köppen's system of temperature and rain.",
+        "Clase de clima según el sistema de Köppen, por temperatura y lluvia.",
     ],
 );
 
 pub(super) static EXTREME_MIN: FactWords = FactWords::told(
     ["coldest night of a usual year", "noche más fría de un año normal"],
-    [
-        "Mean of each year's lowest temperature; not worked out yet.",
-        "Promedio de la temperatura mínima de cada año; todavía no se calcula.",
-    ],
+    ["Mean of each year's lowest temperature.", "Promedio de la temperatura mínima de cada año."],
 );

@@ -103,7 +103,7 @@ mod tests {
     use std::collections::{BTreeMap, BTreeSet};
 
     use super::*;
-    use crate::fact::catalogue::{CATALOGUE, Missing};
+    use crate::fact::catalogue::CATALOGUE;
     use crate::fact::wording::Words;
 
     /// The placeholders of a text, sorted, each once.
@@ -189,16 +189,6 @@ mod tests {
                     assert!(look.ends_with(['.', '?']), "{look}");
                 }
             }
-        }
-    }
-
-    #[test]
-    fn what_can_not_be_worked_out_yet_says_so() {
-        for entry in CATALOGUE {
-            let about = words(entry.fact).about;
-            let late = entry.missing == Missing::NotYet;
-            assert_eq!(about.en.contains("not worked out yet"), late, "{}", entry.name);
-            assert_eq!(about.es.contains("todavía no se calcula"), late, "{}", entry.name);
         }
     }
 }

@@ -47,6 +47,8 @@ pub(crate) const PATTERNS: &[Pattern] = &[
     ("last_killing_frost.median", "", "first_killing_frost.median", true),
     ("heat_reached(200 °Cd, 5 °C, from coldest_week)", "", "first_frost.median", false),
     ("heat_reached(150 °Cd, 10 °C, from growing.start)", "", "heat_reached(600 °Cd, 10 °C, from growing.start)", false),
+    ("chill_reached(400 h)", "", "heat_reached(150 °Cd, 5 °C, from chill_reached(400 h))", false),
+    ("growing.end", "", "chill_reached(900 h) + 2 weeks", false),
     ("autumn_equinox", "first_frost.median", "falls(tmean, 5 °C) else shortest_day", false),
 ];
 

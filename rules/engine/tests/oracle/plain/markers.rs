@@ -95,8 +95,24 @@ impl World<'_> {
             }
             ("stage", [stage]) => self.stage_begins(id(stage)),
             ("heat_reached", [sum, base, Argument::From(from)]) => self.heat_reached(literal(sum), literal(base), from),
+            ("chill_reached", [hours]) => {
+                // literals stand in base units; a day is the base of durations
+                let wanted = literal(hours) * 24.0;
+                let year = self.day.year();
+                let reached: Vec<Day> =
+                    (year - YEARS..=year + YEARS).filter_map(|year| self.chilled(wanted, year)).collect();
+                let dates = if reached.is_empty() { Dates::Absent { always: false } } else { Dates::On(reached) };
+                (dates, self.season.curve_origin())
+            }
             _ => return None,
         })
+    }
+
+    /// The first day on which the winter that starts in a year has brought so many hours, day by day.
+    fn chilled(&self, hours: f64, year: i32) -> Option<Day> {
+        let start = self.season.chill_start()?;
+        let (from, end) = (start.in_year(year), start.in_year(year + 1));
+        (1..end - from).map(|days| from + days).find(|day| self.season.chill(*day).unwrap().0.hours >= hours - 1e-6)
     }
 
     /// The first day of a heat sum after each occurrence of a marker.
@@ -151,7 +167,7 @@ pub(crate) fn turn(marker: &Expr) -> Turn {
         | "autumn_equinox"
         | "falls" => Turn::Falling,
         "rains.start" | "rains.end" | "second_rains.start" | "second_rains.end" => Turn::Wet,
-        "stage" | "planted" | "last" | "since" | "heat_reached" => Turn::Plant,
+        "stage" | "planted" | "last" | "since" | "heat_reached" | "chill_reached" => Turn::Plant,
         _ => Turn::Other,
     }
 }

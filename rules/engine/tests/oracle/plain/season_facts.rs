@@ -102,6 +102,39 @@ impl World<'_> {
                 };
                 fact(name, Value::Word(half.to_owned()), curve)
             }
+            "chill_hours" | "chill_portions" => match season.chill_start() {
+                None => fact(name, Value::Unknown, Origin::Given),
+                Some(start) => {
+                    let year = self.day.year();
+                    let starts = [year, year - 1].map(|year| start.in_year(year));
+                    let from = starts.into_iter().find(|from| *from <= self.day).unwrap();
+                    let chill = season.chill_between(from, self.day);
+                    let origin = season.heat_sum_origin(from, self.day);
+                    let value = if name == "chill_hours" {
+                        Value::stepped(chill.hours, 1.0, "h")
+                    } else {
+                        Value::stepped(chill.portions, 1.0, "")
+                    };
+                    fact(name, value, origin)
+                }
+            },
+            "climate.zone" => {
+                let (extreme_c, origin) = season.extreme_min_c();
+                let zone = ((extreme_c * 1.8 + 32.0 + 60.0) / 10.0 + 1e-9).floor() + 1.0;
+                fact(name, Value::stepped(zone.clamp(1.0, 13.0), 1.0, ""), origin)
+            }
+            "climate.heat_days" => {
+                let (days, origin) = season.heat_days();
+                fact(name, Value::stepped(days, 1.0, "day"), origin)
+            }
+            "climate.extreme_min" => {
+                let (extreme_c, origin) = season.extreme_min_c();
+                fact(name, Value::stepped(extreme_c, 1.0, "°C"), origin)
+            }
+            "climate.koppen" => match season.koppen() {
+                Some(class) => fact(name, Value::Word(class.to_owned()), curve),
+                None => fact(name, Value::Unknown, Origin::Given),
+            },
             _ => return None,
         })
     }
