@@ -17,7 +17,7 @@ pub(in super::super) const ENGLISH: Speech = Speech {
         strangely such tend tends thanks theirs theyve thoroughly third thought throughout together took total \
         toward towards tried try trying twice type unfortunately unusual using various visible wanted wants weird \
         whatever whenever wherever whichever whoever within youll yours yourself beginning end ended ending bits \
-        piece pieces place places spotty tonight yesterday tomorrow hundred hundreds dozen dozens thousands \
+        piece pieces place places tonight yesterday tomorrow hundred hundreds dozen dozens thousands \
         thousand numerous previously originally \
         still keep keeps kept back covered full couple wonder guess seeing noticing having everytime ever lately usually often sometimes mine whats hes its were theyre youre weve ive id ill dripping \
  monday tuesday wednesday thursday friday saturday sunday sundays week weeks month months year years days day summer autumn winter season january february march april may june july august september october november december \
@@ -192,7 +192,7 @@ pub(in super::super) const ENGLISH: Speech = Speech {
         "bronze bronzed bronzy copper coppery",
         "pale paler pallid light lighter faded fade fades fading washed bleached bleach discoloured discolored",
         "blue bluish blueish",
-        "spot spots dot dots speck specks fleck flecks speckle speckles speckled spotted freckle freckles mark marks",
+        "spot spots dot dots speck specks fleck flecks speckle speckles speckled spotted spotty freckle freckles mark marks",
         "patch patches patchy blotch blotches blotchy splotch splotches area areas",
         "powder powdery dust dusty flour floury talc",
         "fuzz fuzzy fur furry fluff fluffy mould mold moldy mouldy mildewy",
