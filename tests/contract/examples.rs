@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 use crate::document::{document, operations};
 use crate::schema::misfits;
 
-/// A path with the examples of its parameters put in; the required ones of the query too.
+/// A path with the examples of its parameters put in, those of the query that have one too.
 fn filled(path: &str, operation: &Value) -> String {
     let mut path = path.to_owned();
     for parameter in operation["parameters"].as_array().into_iter().flatten() {
@@ -16,10 +16,17 @@ fn filled(path: &str, operation: &Value) -> String {
             Value::Null => &parameter["schema"]["example"],
             example => example,
         };
+        if example.is_null() {
+            continue; // one that does not go with the others
+        }
         let example = example.as_str().map_or_else(|| example.to_string(), str::to_owned);
         match parameter["in"].as_str() {
             Some("path") => path = path.replace(&format!("{{{name}}}"), &example),
-            _ => path.push_str(&format!("{}{name}={example}", if path.contains('?') { '&' } else { '?' })),
+            _ => path.push_str(&format!(
+                "{}{name}={}",
+                if path.contains('?') { '&' } else { '?' },
+                example.replace(' ', "+")
+            )),
         }
     }
     path

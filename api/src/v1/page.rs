@@ -41,21 +41,30 @@ impl PageQuery {
         Self { limit, cursor }
     }
 
+    /// At most so many entries.
+    pub(crate) fn limit(&self) -> usize {
+        usize::from(self.limit.unwrap_or(USUAL))
+    }
+
+    /// What is wrong with it.
+    pub(crate) fn check(&self, faults: &mut Faults) {
+        faults.in_range("", "limit", self.limit.map(f64::from), (1.0, f64::from(MOST)), "");
+        if self.cursor.as_deref().is_some_and(|cursor| read(cursor).is_none()) {
+            faults.add("/cursor", "expected the `next_cursor` of the page before");
+        }
+    }
+
     /// The page of `sorted`, which is in the order of `key`.
     ///
     /// # Errors
     /// The problem `bad-query` when the limit is out of range or the cursor is not one of ours.
     pub fn of<T>(&self, sorted: impl IntoIterator<Item = T>, key: impl Fn(&T) -> &str) -> Result<Page<T>, Problem> {
         let mut faults = Faults::default();
-        faults.in_range("", "limit", self.limit.map(f64::from), (1.0, f64::from(MOST)), "");
-        let after = self.cursor.as_deref().map(read);
-        if after == Some(None) {
-            faults.add("/cursor", "expected the `next_cursor` of the page before");
-        }
+        self.check(&mut faults);
         faults.or_problem(BAD_QUERY)?;
 
-        let limit = usize::from(self.limit.unwrap_or(USUAL));
-        let after = after.flatten();
+        let limit = self.limit();
+        let after = self.cursor.as_deref().and_then(read);
         let mut rest =
             sorted.into_iter().filter(|item| after.as_deref().is_none_or(|after| key(item).as_bytes() > after));
         let items: Vec<T> = rest.by_ref().take(limit).collect();

@@ -43,6 +43,21 @@ impl Drop for Folder {
 }
 
 #[test]
+fn advice_says_what_it_understood_of_words() {
+    let question = r#"{"climate": {"id": "hot-dry-valley"}, "date": "2026-09-15", "plant": {"type": "rose", "age_years": 4},
+        "condition": {"words": "buds stay shut and brown. yellow leaves. my car is blue"}}"#;
+    let (code, out, error) = run_with(&["advise"], question);
+    assert_eq!((code, error.as_str()), (Some(0), ""));
+    for text in [
+        "Understood: “buds stay shut and brown” → Buds stay shut (buds-stay-shut)",
+        "Not sure: “yellow leaves” → ",
+        "Not understood: “my car is blue”",
+    ] {
+        assert!(out.contains(text), "no `{text}` in\n{out}");
+    }
+}
+
+#[test]
 fn advice_is_printed_for_people_in_order_with_what_must_wait() {
     let (code, out, error) = run_with(&["advise"], README);
     assert_eq!((code, error.as_str()), (Some(0), ""));

@@ -5,7 +5,7 @@
 //! names are numbers, conditions are tests of shared terms, rules stand by plant behind a sieve.
 //!
 //! A question arrives as it was said ([`question::said`]) and is understood against the set ([`question::understand`]):
-//! every field that can't be used is named at once. [`decide`] judges every rule of the plant in three values on the day,
+//! every field that can't be used is named at once; what is told in [`words`] is matched to signs without guessing. [`decide`] judges every rule of the plant in three values on the day,
 //! with its window, its holds and guards, and what clashes or must be kept apart. [`rank`] puts the tasks in order,
 //! [`mod@explain`] says them in words with the facts, amounts and sources they rest on, [`ask`] finds the question whose
 //! answer would settle the most, and [`validity`] how long all this holds. [`version`] names sets and answers by hash.
@@ -34,5 +34,6 @@ pub mod text;
 pub mod unit;
 pub mod validity;
 pub mod version;
+pub mod words;
 
 pub use lammas_agronomy::nearest;

@@ -80,7 +80,6 @@ fn what_is_not_available_yet_is_said_and_not_passed_over() {
         ("/climate", json!({"area": "north"}), "/climate/area", "registered climate"),
         ("/as_of", json!("2026-09-01"), "/as_of", "leave it out"),
         ("/recall", json!(true), "/recall", "digest"),
-        ("/condition/words", json!("buds stay shut"), "/condition/words", "GET /v1/signs"),
     ] {
         let problem = server.post("/v1/advice", &with(pointer, value)).problem(NOT_AVAILABLE_YET);
         assert_eq!((problem.errors.len(), problem.errors[0].pointer.as_str()), (1, at), "{problem:?}");

@@ -5,3 +5,4 @@ mod every_field;
 mod quantities;
 mod season;
 mod vocabulary;
+mod words;

@@ -37,6 +37,9 @@ words! {
     wait "LEAVE ALONE, OR WAIT" "DÉJELO ESTAR, O ESPERE";
     worth_knowing "WORTH KNOWING" "CONVIENE SABER";
     causes "WHAT IT MAY BE" "QUÉ PUEDE SER";
+    understood "Understood" "Entendido";
+    unsure "Not sure" "Dudoso";
+    not_understood "Not understood" "No entendido";
     ask "TO SAY MORE, TELL" "PARA DECIR MÁS, DIGA";
     depends "HANGS ON THAT" "DEPENDE DE ESO";
     assumed "Assumed" "Se supone";

@@ -20,6 +20,7 @@ pub(super) fn shown(answer: &AdviceAnswer, language: Language) -> String {
     let words = Headings(language);
     let mut out = String::new();
     head(answer, words, &mut out);
+    heard(answer, words, &mut out);
     let mut band = None;
     for (place, task) in answer.tasks.iter().enumerate() {
         if band != Some(task.priority.band) {
@@ -64,6 +65,22 @@ fn head(answer: &AdviceAnswer, words: Headings, out: &mut String) {
     let _ = writeln!(out, "{}, {date}{place}: {status}", text("plant"));
     if let Some(next) = &answer.next_opening {
         out.push_str(&lines(&format!("{}: ", words.next()), &format!("{}, {}", next.title, words.date(next.date))));
+    }
+}
+
+/// What was heard in the caller's own words.
+fn heard(answer: &AdviceAnswer, words: Headings, out: &mut String) {
+    for entry in answer.understood.iter().flatten() {
+        let label = format!("{}: ", words.understood());
+        out.push_str(&lines(&label, &format!("“{}” → {} ({})", entry.text, entry.name, entry.sign)));
+    }
+    for entry in answer.unsure.iter().flatten() {
+        let signs: Vec<String> = entry.could_be.iter().map(|sign| format!("{} ({})", sign.name, sign.sign)).collect();
+        let label = format!("{}: ", words.unsure());
+        out.push_str(&lines(&label, &format!("“{}” → {}?", entry.text, signs.join(" / "))));
+    }
+    for entry in answer.not_understood.iter().flatten() {
+        out.push_str(&lines(&format!("{}: ", words.not_understood()), &format!("“{}”", entry.text)));
     }
 }
 

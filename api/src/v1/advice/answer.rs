@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use utoipa::ToSchema;
 
+use super::heard::{AdviceNotUnderstood, AdviceUnderstood, AdviceUnsure};
 use super::held::AdviceHeld;
 use super::task::{AdviceCutTask, AdviceFact, AdviceSource, AdviceTask};
 use super::words::{AdviceStatus, CauseLikelihood, DateOrigin, FactOrigin, RuleOutcome};
@@ -26,6 +27,18 @@ pub struct AdviceAnswer {
     pub depends_more: u32,
     /// What to ask next; at most 5.
     pub questions: Vec<AdviceQuestion>,
+    /// Where the question has words: signs that they mean. These count as seen.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub understood: Option<Vec<AdviceUnderstood>>,
+    /// Words that could be one of a few signs. They don't count; `questions` asks about the first of them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub unsure: Option<Vec<AdviceUnsure>>,
+    /// Words that are no sign of the plant, or that say what is not there. They don't count.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub not_understood: Option<Vec<AdviceNotUnderstood>>,
     /// Nothing to do, but worth saying.
     pub notes: Vec<AdviceNote>,
     /// Causes of the signs, the likeliest first.

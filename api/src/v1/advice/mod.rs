@@ -1,7 +1,7 @@
 //! `/v1/advice`: what to do now, in what order, how much, and why.
 //!
 //! - [`request`] the question
-//! - [`answer`] the answer as it is sent, with [`task`], [`amount`] and [`held`], and [`words`], the fixed words in it
+//! - [`answer`] the answer as it is sent, with [`task`], [`amount`], [`held`] and [`heard`], and [`words`], the fixed words in it
 //! - `face` how much of it is shown, in which units
 //! - [`reply`] from the one to the other
 //! - [`give`] `POST /v1/advice`
@@ -12,6 +12,7 @@ pub mod answer;
 mod example;
 mod face;
 pub mod give;
+pub mod heard;
 pub mod held;
 pub mod reply;
 pub mod request;

@@ -32,12 +32,13 @@ pub struct Reply {
 /// # Errors
 /// The problem that names every wrong place.
 pub fn to(
-    request: AdviceRequest,
+    mut request: AdviceRequest,
     accepted: Option<Language>,
     rules: &Rules,
     now: DateTime<Utc>,
 ) -> Result<Reply, Problem> {
     let language = request.language.or(accepted).unwrap_or(Language::En);
+    request.language = Some(language);
     let face = Face::of(&request);
     let set = rules.set();
     let question = question(request, rules, &set, now)?;
@@ -78,18 +79,12 @@ fn question(request: AdviceRequest, rules: &Rules, set: &Set, now: DateTime<Utc>
 
 /// What the document describes and this version can't do: said, never passed over in silence.
 fn later(request: &AdviceRequest, faults: &mut Faults) {
-    let words = request.condition.as_ref().and_then(|condition| condition.words.as_ref());
     for (at, is_asked, detail) in [
         ("/as_of", request.as_of.is_some(), "earlier rule sets are not kept yet: leave it out for the set of today"),
         (
             "/recall",
             request.recall,
             "an answer can't carry its recall text yet: keep the request and the `digest` instead",
-        ),
-        (
-            "/condition/words",
-            words.is_some(),
-            "free words can't be matched to signs yet: name the signs, `GET /v1/signs` lists them with their lay words",
         ),
     ] {
         if is_asked {
@@ -117,7 +112,7 @@ fn sets(named: &[String], set: &Set, faults: &mut Faults) {
 }
 
 /// The id of a plant by any of its names, in whatever case; none when it is no name of a plant.
-fn plant_id(said: &str, set: &Set) -> Option<String> {
+pub(crate) fn plant_id(said: &str, set: &Set) -> Option<String> {
     let said = said.trim().to_lowercase();
     let is = |name: &str| name.to_lowercase() == said;
     set.pack

@@ -1,5 +1,6 @@
 //! What is seen: signs, vigour, and the caller's own words.
 
+use lammas_engine::words::MOST_LETTERS;
 use serde::Deserialize;
 use utoipa::ToSchema;
 
@@ -23,8 +24,9 @@ pub struct ConditionGiven {
     /// Whether undersides, roots and the insides of buds were looked at.
     #[serde(default)]
     pub looked_closely: bool,
-    /// The caller's own words. They are matched to signs without guessing, and only what is understood counts.
-    #[schema(max_length = 2000)]
+    /// What is seen in the caller's own words, English or Spanish. They are matched to signs without guessing; only what
+    /// is understood counts, as seen. They never say that a sign is not there, and they are not kept.
+    #[schema(max_length = 500, example = "buds stay shut and brown")]
     pub words: Option<String>,
     /// How strongly the plant grows.
     pub vigour: Option<Vigour>,
@@ -60,7 +62,7 @@ impl ConditionGiven {
             faults.in_range(&at, "share_pct", sign.share_pct, (0.0, 100.0), "%");
         }
         faults.ids(at, "not_seen", &self.not_seen, 200);
-        faults.text_at_most(at, "words", self.words.as_deref().unwrap_or_default(), 2000);
+        faults.text_at_most(at, "words", self.words.as_deref().unwrap_or_default(), MOST_LETTERS);
         faults.ids(at, "problems", &self.problems, 50);
     }
 }

@@ -46,7 +46,7 @@ macro_rules! pages {
         #[doc = $about]
         #[derive(Debug, serde::Serialize, utoipa::ToSchema)]
         pub struct $page {
-            /// The entries, in the order of their names.
+            /// The entries, in the order of their names; those of a search best first.
             items: Vec<$item>,
             /// Where the next page begins; left out on the last page.
             #[serde(skip_serializing_if = "Option::is_none")]

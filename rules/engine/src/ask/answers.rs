@@ -52,18 +52,26 @@ fn answer(
     Answer { text: text.into(), pointer: pointer.into(), value, share: 0.0, then: Some(Box::new(question)) }
 }
 
+/// The answer that a sign is seen.
+pub(super) fn sign_seen(sign: u16, moment: &Moment<'_>, language: &str) -> Answer {
+    let id = moment.set.names.signs.name(sign);
+    answer(YES.get(language), "/condition/signs/-", json!({"sign": id}), moment, |question| {
+        if let Some(state) = question.signs.get_mut(usize::from(sign)) {
+            state.seen = Truth::True;
+        }
+    })
+}
+
 fn sign_answers(sign: u16, moment: &Moment<'_>, language: &str) -> Vec<Answer> {
     let id = moment.set.names.signs.name(sign);
-    let seen = |truth: Truth| {
-        move |question: &mut Question| {
-            if let Some(state) = question.signs.get_mut(usize::from(sign)) {
-                state.seen = truth;
-            }
+    let not_seen = |question: &mut Question| {
+        if let Some(state) = question.signs.get_mut(usize::from(sign)) {
+            state.seen = Truth::False;
         }
     };
     vec![
-        answer(YES.get(language), "/condition/signs/-", json!({"sign": id}), moment, seen(Truth::True)),
-        answer(NO.get(language), "/condition/not_seen/-", json!(id), moment, seen(Truth::False)),
+        sign_seen(sign, moment, language),
+        answer(NO.get(language), "/condition/not_seen/-", json!(id), moment, not_seen),
     ]
 }
 

@@ -2,6 +2,7 @@
 
 mod answers;
 mod candidates;
+mod unsure;
 
 use crate::decide::decision::{Decision, one};
 use crate::decide::moment::Moment;
@@ -41,7 +42,14 @@ pub fn next<'a>(decision: &Decision, voice: Voice<'_, 'a>) -> Vec<Shown<'a>> {
         let by_catalogue = a.candidate.fact().cmp(&b.candidate.fact());
         b.worth.total_cmp(&a.worth).then(by_catalogue).then(a.place.cmp(&b.place))
     });
-    weighed.into_iter().take(MOST).map(|w| shown(&w.candidate, w.answers, w.leads, voice)).collect()
+    // What the caller began to say comes first.
+    let mut questions = unsure::of(&depending, voice);
+    let asked: Vec<String> = questions.iter().map(|question| question.fact.clone()).collect();
+    let is_new = |name: &str| !asked.iter().any(|fact| fact.split(" or ").any(|part| part == name));
+    let others = weighed.into_iter().filter(|w| is_new(&w.candidate.name(moment)));
+    questions.extend(others.map(|w| shown(&w.candidate, w.answers, w.leads, voice)));
+    questions.truncate(MOST);
+    questions
 }
 
 /// A question with what its answers would settle.

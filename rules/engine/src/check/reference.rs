@@ -84,6 +84,7 @@ pub(super) fn question(set: &Set, book: &PlantBook, place: &Place) -> Question {
         planted: None,
         stage_since: None,
         signs: vec![unseen; set.names.signs.len()],
+        heard: None,
         wishes: Vec::new(),
         region: None,
         region_flags: Vec::new(),

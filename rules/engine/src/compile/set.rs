@@ -12,6 +12,7 @@ use crate::fault::Fault;
 use crate::pack::material::{Hazard, Per};
 use crate::pack::{Filed, MaterialEntry, Pack};
 use crate::unit::{Dimension, Unit};
+use crate::words::Words;
 
 /// A material, resolved.
 #[derive(Clone, Debug)]
@@ -37,6 +38,8 @@ pub struct Set {
     pub materials: Vec<MaterialInfo>,
     /// What concerns each plant.
     pub plants: Vec<PlantBook>,
+    /// What people call its signs.
+    pub words: Words,
     /// SHA-256 over the canonical form.
     pub sha256: String,
     /// What is said the same in every answer, in each of its languages.
@@ -67,7 +70,8 @@ pub fn compile(pack: Pack) -> (Option<Set>, Vec<Fault>) {
         return (None, faults);
     }
     let sha256 = crate::version::hash::of_pack(&pack);
-    let mut set = Set { pack, names, rules, materials, plants, sha256, phrases: Vec::new() };
+    let words = Words::of(&pack, &plants);
+    let mut set = Set { pack, names, rules, materials, plants, words, sha256, phrases: Vec::new() };
     set.phrases = set.pack.header.languages.iter().map(|language| Phrases::of(&set, language)).collect();
     (Some(set), faults)
 }

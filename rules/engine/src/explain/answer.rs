@@ -24,6 +24,9 @@ pub struct Answer<'a> {
     pub depends_more: usize,
     /// What to ask next; at most 5.
     pub questions: Vec<Question<'a>>,
+    /// What was heard in the caller's own words, where there are any.
+    #[serde(flatten, skip_serializing_if = "Option::is_none")]
+    pub heard: Option<Heard<'a>>,
     /// Nothing to do, but worth saying.
     pub notes: Vec<Note<'a>>,
     /// Causes of the signs.
@@ -54,6 +57,53 @@ pub struct Answer<'a> {
     pub next_opening: Option<NextOpening<'a>>,
     /// Label and local law.
     pub notice: &'static str,
+}
+
+/// What was heard in the caller's own words. Only what is understood counts.
+#[derive(Clone, Debug, Serialize)]
+pub struct Heard<'a> {
+    /// Signs that are meant.
+    pub understood: Vec<Understood<'a>>,
+    /// Words that could be one of a few signs.
+    pub unsure: Vec<Unsure<'a>>,
+    /// Words that are no sign of the plant, or that say what is not there.
+    pub not_understood: Vec<NotUnderstood<'a>>,
+}
+
+/// Words that mean a sign.
+#[derive(Clone, Debug, Serialize)]
+pub struct Understood<'a> {
+    /// The sign.
+    pub sign: &'a str,
+    /// Its name.
+    pub name: &'a str,
+    /// The words.
+    pub text: &'a str,
+}
+
+/// Words that could be one of a few signs.
+#[derive(Clone, Debug, Serialize)]
+pub struct Unsure<'a> {
+    /// The words.
+    pub text: &'a str,
+    /// The signs, the likeliest first.
+    pub could_be: Vec<SignNamed<'a>>,
+}
+
+/// Words that are not understood.
+#[derive(Clone, Debug, Serialize)]
+pub struct NotUnderstood<'a> {
+    /// The words.
+    pub text: &'a str,
+}
+
+/// A sign by its id and name.
+#[derive(Clone, Debug, Serialize)]
+pub struct SignNamed<'a> {
+    /// Its id.
+    pub sign: &'a str,
+    /// Its name.
+    pub name: &'a str,
 }
 
 /// A set by name, version and content.

@@ -5,6 +5,7 @@ pub mod answer;
 pub mod cautions;
 pub mod certainty;
 pub mod expect;
+mod heard;
 pub mod held;
 pub mod number;
 pub mod phrases;

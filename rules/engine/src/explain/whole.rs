@@ -88,6 +88,7 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
         depends_more: depends.len().saturating_sub(extent.most_depends),
         depends_on: depends.iter().take(extent.most_depends).filter_map(|v| depend(v, voice)).collect(),
         questions: ask::next(decision, voice),
+        heard: question.heard.as_ref().map(|hearing| super::heard::shown(hearing, set, language)),
         notes,
         causes: causes(decision, moment, language),
         season: season::brief(&question.climate, moment.day, extent.full, language),

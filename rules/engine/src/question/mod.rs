@@ -12,6 +12,7 @@ use lammas_agronomy::calendar::Day;
 
 use crate::fact::catalogue::{COUNT, Fact};
 use crate::fact::value::{Reading, Truth};
+use crate::words::hear::Hearing;
 pub use climate::Climate;
 
 /// What is known of a sign.
@@ -65,6 +66,8 @@ pub struct Question {
     pub stage_since: Option<Day>,
     /// Signs by their number.
     pub signs: Vec<SignState>,
+    /// What was heard in the caller's own words; none: they said nothing in words.
+    pub heard: Option<Arc<Hearing>>,
     /// Works of choice.
     pub wishes: Vec<u16>,
     /// ISO 3166 code.

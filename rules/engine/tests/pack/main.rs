@@ -5,3 +5,5 @@ mod days;
 mod facts;
 mod numbers;
 mod shipped;
+mod told;
+mod words;

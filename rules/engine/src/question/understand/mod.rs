@@ -6,6 +6,7 @@ mod condition;
 mod facts;
 mod history;
 mod plant;
+mod words;
 
 use std::sync::Arc;
 
@@ -50,7 +51,8 @@ pub fn understand(said: &Said, set: &Set, climate: Arc<Climate>, today: Option<D
     facts::site(said, book, &mut given, &mut troubles);
     let traits = plant::traits(said, book, &mut troubles);
     plant::facts(said, book, day, &mut given, &mut troubles);
-    let signs = condition::signs(said, set, day, &mut troubles);
+    let mut signs = condition::signs(said, set, day, &mut troubles);
+    let heard = words::heard(said, set, book.plant, &mut signs).map(Arc::new);
     let problems = condition::problems(said, set, &mut troubles);
     let history = history::works(said, set, day, &mut troubles);
     let wishes = condition::wishes(said, set, &mut troubles);
@@ -68,6 +70,7 @@ pub fn understand(said: &Said, set: &Set, climate: Arc<Climate>, today: Option<D
         planted: said.plant.planted_on.map(Day::from_date),
         stage_since: said.plant.stage_since.map(Day::from_date),
         signs,
+        heard,
         wishes,
         region,
         region_flags,
