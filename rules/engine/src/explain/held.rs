@@ -86,6 +86,12 @@ fn one(
     }
 }
 
+/// The first reason of a rule that is held; none of any other.
+pub(super) fn first_reason(verdict: &Verdict, moment: &Moment<'_>, language: &str) -> Option<String> {
+    let Outcome::Held(blocks) = &verdict.outcome else { return None };
+    blocks.first().map(|block| because(block, verdict, moment, language).because)
+}
+
 fn title(rule: u32, moment: &Moment<'_>, language: &str) -> String {
     moment.set.pack.rules.get(rule as usize).map_or("", |r| r.entry.title.get(language)).to_owned()
 }

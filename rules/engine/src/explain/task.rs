@@ -10,6 +10,7 @@ use crate::decide::moment::Moment;
 use crate::decide::outcome::{CheckFirst, Verdict};
 use crate::decide::truth::deciding_atoms;
 use crate::fact::value::Truth;
+use crate::pack::Pack;
 use crate::rank::band;
 
 /// A task that applies; `shown` are the rules of the answer, for the order between them.
@@ -38,14 +39,14 @@ pub fn of(verdict: &Verdict, shown: &[u32], moment: &Moment<'_>, language: &str)
         check_first: check_first(verdict, rule, moment, language),
         steps: entry.steps.get(language).to_vec(),
         amounts: amounts::of(rule, moment, language),
-        materials: materials(info, moment, language),
+        materials: materials(info, &moment.set.pack, language),
         after: info
             .after
             .iter()
             .filter(|(other, _)| shown.contains(other))
             .filter_map(|(other, _)| set.rules.get(*other as usize).map(|info| info.id.clone()))
             .collect(),
-        keep_apart: apart(info, moment, language),
+        keep_apart: apart(info, &moment.set.pack, language),
         repeat: repeat(info),
         reasons: vec![reason(entry.why.get(language), rule, moment, language)],
         cautions: cautions::of(info, moment, language),
@@ -151,10 +152,11 @@ fn check_first(verdict: &Verdict, rule: &PlantRule, moment: &Moment<'_>, languag
         .collect()
 }
 
-fn materials(info: &RuleInfo, moment: &Moment<'_>, language: &str) -> Vec<MaterialShown> {
+/// The materials of a rule.
+pub(super) fn materials(info: &RuleInfo, pack: &Pack, language: &str) -> Vec<MaterialShown> {
     info.materials
         .iter()
-        .filter_map(|number| moment.set.pack.materials.get(usize::from(*number)))
+        .filter_map(|number| pack.materials.get(usize::from(*number)))
         .map(|material| MaterialShown {
             id: material.entry.id.value.clone(),
             name: material.entry.name.get(language).to_owned(),
@@ -164,8 +166,8 @@ fn materials(info: &RuleInfo, moment: &Moment<'_>, language: &str) -> Vec<Materi
         .collect()
 }
 
-fn apart(info: &RuleInfo, moment: &Moment<'_>, language: &str) -> Vec<ApartShown> {
-    let pack = &moment.set.pack;
+/// What the work of a rule is kept apart from.
+pub(super) fn apart(info: &RuleInfo, pack: &Pack, language: &str) -> Vec<ApartShown> {
     info.apart
         .iter()
         .filter_map(|apart| {
@@ -192,7 +194,8 @@ fn apart(info: &RuleInfo, moment: &Moment<'_>, language: &str) -> Vec<ApartShown
         .collect()
 }
 
-fn repeat(info: &RuleInfo) -> Option<RepeatShown> {
+/// How often a rule's work is done.
+pub(super) fn repeat(info: &RuleInfo) -> Option<RepeatShown> {
     let repeat = &info.repeat;
     (repeat.every.is_some() || repeat.at_most.is_some()).then(|| RepeatShown {
         min_days: repeat.every.map(|(min, _)| min),
@@ -205,9 +208,14 @@ fn repeat(info: &RuleInfo) -> Option<RepeatShown> {
 /// The sources of a rule.
 #[must_use]
 pub fn sources(info: &RuleInfo, moment: &Moment<'_>) -> Vec<SourceShown> {
-    info.sources
+    sources_by_number(&info.sources, &moment.set.pack)
+}
+
+/// Sources by their numbers.
+pub(super) fn sources_by_number(numbers: &[u16], pack: &Pack) -> Vec<SourceShown> {
+    numbers
         .iter()
-        .filter_map(|number| moment.set.pack.sources.get(usize::from(*number)))
+        .filter_map(|number| pack.sources.get(usize::from(*number)))
         .map(|source| SourceShown {
             id: source.entry.id.value.clone(),
             title: source.entry.title.clone(),

@@ -67,13 +67,7 @@ pub fn explain(decision: &Decision, moment: &Moment<'_>, language: &str, most_de
         causes: causes(decision, moment, language),
         season: season::brief(&question.climate, moment.day, language),
         assumptions: assumptions(decision, moment, language),
-        climate: ClimateShown {
-            id: question.climate.id.clone(),
-            sha256: question.climate.sha256.clone(),
-            origin: question.climate.origin.as_str(),
-            curve_error_k: super::number::shown(question.climate.season.largest_residual_k()),
-            forecast: season::forecast(&question.climate, moment.day, language),
-        },
+        climate: climate(moment, language),
         asked: (*question.asked).clone(),
         date_origin: if question.day_assumed { "assumed" } else { "given" },
         rule_sets: vec![RuleSet {
@@ -92,11 +86,19 @@ pub fn explain(decision: &Decision, moment: &Moment<'_>, language: &str, most_de
             })
         }),
         next_opening: (status == "nothing-due").then(|| next_opening(moment, language)).flatten(),
-        notice: words::pick(
-            language,
-            "The label of a product and the rules of your place come before anything said here.",
-            "La etiqueta del producto y las normas de su lugar están por encima de lo que aquí se dice.",
-        ),
+        notice: words::notice(language),
+    }
+}
+
+/// The climate that an answer stands on.
+pub(super) fn climate(moment: &Moment<'_>, language: &str) -> ClimateShown {
+    let climate = &moment.question.climate;
+    ClimateShown {
+        id: climate.id.clone(),
+        sha256: climate.sha256.clone(),
+        origin: climate.origin.as_str(),
+        curve_error_k: super::number::shown(climate.season.largest_residual_k()),
+        forecast: season::forecast(climate, moment.day, language),
     }
 }
 
@@ -137,7 +139,8 @@ fn note(verdict: &Verdict, moment: &Moment<'_>, language: &str) -> Option<Note> 
     })
 }
 
-fn depend(verdict: &Verdict, moment: &Moment<'_>, language: &str) -> Option<Depends> {
+/// A rule that depends, with what it hangs on; none of any other.
+pub(super) fn depend(verdict: &Verdict, moment: &Moment<'_>, language: &str) -> Option<Depends> {
     let info = moment.set.rules.get(verdict.rule as usize)?;
     let Outcome::Depends { on, could } = &verdict.outcome else { return None };
     let mut facts: Vec<String> = Vec::new();
