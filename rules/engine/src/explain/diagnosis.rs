@@ -170,7 +170,7 @@ pub struct LookNext {
 /// A diagnosis.
 #[derive(Clone, Debug, Serialize)]
 pub struct Diagnosis {
-    /// likely, possible, none.
+    /// likely, possible, unlikely, none.
     pub status: &'static str,
     /// The plant.
     pub plant: Named,
@@ -206,9 +206,7 @@ pub fn of(set: &Set, question: &Question, weather: Weather, language: &str) -> O
     let moment = Moment::new(set, book, question, question.day);
     let decision = match weather {
         Weather::Counts => decide(&moment),
-        Weather::IsUnknown => {
-            Decision { verdicts: Vec::new(), causes: causes::rank_by(&moment, Weather::IsUnknown) }
-        }
+        Weather::IsUnknown => Decision { verdicts: Vec::new(), causes: causes::rank_by(&moment, Weather::IsUnknown) },
     };
     let about = About { moment: &moment, decision: &decision, weather, language };
     let mut treating: Vec<(Rung, u32)> = Vec::new();
@@ -232,7 +230,8 @@ pub fn of(set: &Set, question: &Question, weather: Weather, language: &str) -> O
     Some(Diagnosis {
         status: match causes.first().map(|cause| cause.likelihood) {
             Some(Likelihood::Likely) => "likely",
-            Some(_) => "possible",
+            Some(Likelihood::Possible) => "possible",
+            Some(Likelihood::Unlikely) => "unlikely",
             None => "none",
         },
         plant: Named { id: plant.id.value.clone(), name: plant.name.get(language).to_owned() },
@@ -269,10 +268,7 @@ fn signs(moment: &Moment<'_>, language: &str) -> Vec<Named> {
     let states = moment.question.signs.iter().zip(&moment.set.pack.signs);
     states
         .filter(|(state, _)| state.seen == Truth::True)
-        .map(|(_, sign)| Named {
-            id: sign.entry.id.value.clone(),
-            name: sign.entry.name.get(language).to_owned(),
-        })
+        .map(|(_, sign)| Named { id: sign.entry.id.value.clone(), name: sign.entry.name.get(language).to_owned() })
         .collect()
 }
 
@@ -349,7 +345,11 @@ impl About<'_, '_> {
                 let (sign, words, grade) = match mark {
                     Mark::Sign(number) => {
                         let sign = &pack.signs.get(usize::from(number))?.entry;
-                        (Some(sign.id.value.clone()), sign.name.get(self.language).to_owned(), grade(entry, &sign.id.value))
+                        (
+                            Some(sign.id.value.clone()),
+                            sign.name.get(self.language).to_owned(),
+                            grade(entry, &sign.id.value),
+                        )
                     }
                     Mark::Favour(place) => (None, self.plain().condition(entry.favours.get(place)?), Grade::Favours),
                 };
@@ -460,8 +460,7 @@ const fn known(truth: Truth) -> Option<bool> {
 
 fn grade(entry: &ProblemEntry, sign: &str) -> Grade {
     let signs = &entry.signs;
-    let lists =
-        [(&signs.always, Grade::Always), (&signs.often, Grade::Often), (&signs.never, Grade::Never)];
+    let lists = [(&signs.always, Grade::Always), (&signs.often, Grade::Often), (&signs.never, Grade::Never)];
     let found = lists.into_iter().find(|(list, _)| list.iter().any(|id| id.value == sign));
     found.map_or(Grade::Sometimes, |(_, grade)| grade)
 }

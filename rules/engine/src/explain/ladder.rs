@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::compile::book::ProblemInfo;
-use crate::compile::rule::{JobKind, PlantRule, RuleInfo};
+use crate::compile::rule::{PlantRule, RuleInfo};
 use crate::compile::set::Set;
 use crate::compile::term::{Condition, Term};
 use crate::decide::moment::Moment;
@@ -11,6 +11,9 @@ use crate::pack::RuleEntry;
 
 /// Classes of materials that live, or are made by something that lives and harms the pest alone.
 const LIVING: [&str; 2] = ["bt", "biocontrol"];
+
+/// The job of works against animals; those against diseases without a material are hygiene.
+const PEST_WORK: &str = "treat-pest";
 
 /// A rung of the ladder.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -57,7 +60,7 @@ fn rung(rule: &PlantRule, set: &Set) -> Option<Rung> {
         Rung::Material
     } else if info.classes.iter().any(lives) {
         Rung::Biological
-    } else if info.job_kind == JobKind::Treat {
+    } else if info.job.is_some_and(|job| set.names.jobs.name(job) == PEST_WORK) {
         Rung::Mechanical
     } else {
         Rung::Cultural

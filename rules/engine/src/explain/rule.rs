@@ -361,11 +361,9 @@ fn season_window(window: &WindowEntry, plain: Plain<'_>) -> SeasonWindow {
     let (opens, best, closes) = (side(&window.opens), side(&window.best), side(&window.closes));
     let pick = |en, es| words::pick(plain.language, en, es);
     let mut parts = Vec::new();
-    for (lead, side) in [
-        (pick("opens", "se abre"), &opens),
-        (pick("best", "lo mejor"), &best),
-        (pick("closes", "se cierra"), &closes),
-    ] {
+    for (lead, side) in
+        [(pick("opens", "se abre"), &opens), (pick("best", "lo mejor"), &best), (pick("closes", "se cierra"), &closes)]
+    {
         if let Some(side) = side {
             parts.push(format!("{lead}: {}", side.words));
         }

@@ -2,7 +2,9 @@
 
 use lammas_agronomy::calendar::ClimateDay;
 use lammas_agronomy::origin::Origin;
-use lammas_agronomy::profile::{CountedFrost, DailyWeather, Forecast, FrostTriple, Humidity, Monthly, Profile, Radiation};
+use lammas_agronomy::profile::{
+    CountedFrost, DailyWeather, Forecast, FrostTriple, Humidity, Monthly, Profile, Radiation,
+};
 
 use super::said::{ClimateSaid, CountedFrostSaid, DaySaid, ForecastSaid, FrostDatesSaid, FrostSaid, NormalsSaid};
 

@@ -6,7 +6,7 @@ use crate::fact::catalogue::{CATALOGUE, Fact, FactType};
 use crate::fact::choice_names::{aggregate_name, choice_name, series_name};
 use crate::fact::choices::SEVERITY;
 use crate::fact::wording;
-use crate::lang::ast::{Argument, Comparison, Expr, ExprKind};
+use crate::lang::ast::{Argument, Comparison, Expr, ExprKind, Literal};
 use crate::lang::print;
 
 /// A condition.
@@ -147,14 +147,18 @@ pub(super) fn term(expr: &Expr, at: &Plain<'_>) -> String {
             Some(fact) => wording::words(fact).name.get(at.language).to_owned(),
             None => marker::named(expr, at),
         },
-        ExprKind::Call(name, arguments) => {
-            call(name, arguments, at).or_else(|| marker::called(name, arguments, at)).unwrap_or_else(|| print::expr(expr))
-        }
+        ExprKind::Call(name, arguments) => call(name, arguments, at)
+            .or_else(|| marker::called(name, arguments, at))
+            .unwrap_or_else(|| print::expr(expr)),
         ExprKind::Add(a, b) => format!("{} {} {}", term(a, at), at.pick("plus", "más"), term(b, at)),
         ExprKind::Subtract(a, b) => format!("{} {} {}", term(a, at), at.pick("less", "menos"), term(b, at)),
         ExprKind::Times(a, by) => format!("{by} × {}", term(a, at)),
         ExprKind::Over(a, by) => format!("{} / {by}", term(a, at)),
-        ExprKind::Negative(a) => format!("-{}", term(a, at)),
+        ExprKind::Negative(a) => match &a.kind {
+            // Before the other unit is worked out: -10 °C is 14 °F.
+            ExprKind::Number(literal) => number::of(&Literal { value: -literal.value, unit: literal.unit.clone() }, at),
+            _ => format!("-{}", term(a, at)),
+        },
         _ => of(expr, at),
     }
 }

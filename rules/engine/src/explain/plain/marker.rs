@@ -25,7 +25,9 @@ pub(super) fn of(written: &MarkerExpr, at: &Plain<'_>) -> String {
 /// A marker by itself, with its article.
 pub(super) fn named(expr: &Expr, at: &Plain<'_>) -> String {
     match &expr.kind {
-        ExprKind::Path(path) => marker_name(path).map_or_else(|| path.clone(), |words| words.get(at.language).to_owned()),
+        ExprKind::Path(path) => {
+            marker_name(path).map_or_else(|| path.clone(), |words| words.get(at.language).to_owned())
+        }
         ExprKind::Call(name, arguments) => called(name, arguments, at).unwrap_or_else(|| print::expr(expr)),
         _ => print::expr(expr),
     }
@@ -35,7 +37,10 @@ pub(super) fn named(expr: &Expr, at: &Plain<'_>) -> String {
 pub(super) fn called(name: &str, arguments: &[Argument], at: &Plain<'_>) -> Option<String> {
     let pack = &at.set.pack;
     Some(match (name, arguments) {
-        ("rises" | "falls", [Argument::Value(Expr { kind: ExprKind::Path(series), .. }), Argument::Value(threshold)]) => {
+        (
+            "rises" | "falls",
+            [Argument::Value(Expr { kind: ExprKind::Path(series), .. }), Argument::Value(threshold)],
+        ) => {
             let series = series_name(series)?.get(at.language);
             let (threshold, up) = (term(threshold, at), name == "rises");
             let way = if up { at.pick("rises to", "sube a") } else { at.pick("falls under", "baja de") };
@@ -57,7 +62,11 @@ pub(super) fn called(name: &str, arguments: &[Argument], at: &Plain<'_>) -> Opti
         }
         ("since", [Argument::Value(Expr { kind: ExprKind::Path(id), .. })]) => {
             let sign = pack.signs.iter().find(|s| s.entry.id.value == *id)?.entry.name.get(at.language);
-            format!("{} {}", at.pick("the day on which you first saw", "el día en que vio por primera vez"), inside(sign))
+            format!(
+                "{} {}",
+                at.pick("the day on which you first saw", "el día en que vio por primera vez"),
+                inside(sign)
+            )
         }
         ("last", [Argument::Value(work)]) => {
             format!("{} {}", at.pick("the last time of", "la última vez de"), super::condition::work(work, at))

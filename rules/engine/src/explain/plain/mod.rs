@@ -70,9 +70,7 @@ impl Plain<'_> {
 fn inside(name: &str) -> String {
     let mut letters = name.chars();
     match (letters.next(), letters.clone().next()) {
-        (Some(first), Some(second)) if !second.is_uppercase() => {
-            first.to_lowercase().chain(letters).collect()
-        }
+        (Some(first), Some(second)) if !second.is_uppercase() => first.to_lowercase().chain(letters).collect(),
         _ => name.to_owned(),
     }
 }

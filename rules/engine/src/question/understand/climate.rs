@@ -41,7 +41,8 @@ pub fn profile(said: &ClimateSaid, base: &str) -> Result<Profile, Vec<Trouble>> 
         last: triple(&frost.last, &format!("{base}/frost/last"), &mut troubles),
         first: triple(&frost.first, &format!("{base}/frost/first"), &mut troubles),
     });
-    let counted_frost = said.counted_frost.as_ref().map(|frost| counted(frost, &format!("{base}/counted_frost"), &mut troubles));
+    let counted_frost =
+        said.counted_frost.as_ref().map(|frost| counted(frost, &format!("{base}/counted_frost"), &mut troubles));
     let origin = match said.origin.as_deref() {
         None | Some("given") => Origin::Given,
         Some("measured") => Origin::Measured,
@@ -109,8 +110,7 @@ fn twelve(pointer: &str, name: &str, list: &[f64], troubles: &mut Vec<Trouble>) 
 }
 
 fn triple(said: &FrostDatesSaid, base: &str, troubles: &mut Vec<Trouble>) -> FrostTriple {
-    let mut date =
-        |name: &str, text: &Option<String>| month_day(text.as_ref(), &format!("{base}/{name}"), troubles);
+    let mut date = |name: &str, text: &Option<String>| month_day(text.as_ref(), &format!("{base}/{name}"), troubles);
     FrostTriple {
         early: date("early", &said.early),
         median: date("median", &said.median),
