@@ -154,3 +154,39 @@ fn plant_id(said: &str, set: &Set) -> Option<String> {
         })
         .map(|plant| plant.id.value.clone())
 }
+
+#[cfg(test)]
+mod tests {
+    use chrono::Duration;
+    use serde_json::{Value, json};
+
+    use super::*;
+    use crate::settings::rules::RuleSettings;
+
+    #[test]
+    fn an_answer_is_kept_for_the_shortest_of_an_hour_its_validity_and_midnight_at_the_place() {
+        let rules = Rules::load(&RuleSettings::default()).expect("it loads");
+        let ask = |date: Option<&str>, now: DateTime<Utc>| {
+            let mut question = json!({"climate": {"id": "hot-dry-valley"}, "plant": {"type": "rose"}});
+            if let Some(date) = date {
+                question["date"] = json!(date);
+            }
+            let question = serde_json::from_value(question).expect("a question");
+            let said = to(question, None, &rules, now).expect("an answer");
+            (said.keep_s, serde_json::from_str::<Value>(&said.text).expect("JSON"))
+        };
+        let moment = |text: &str| text.parse::<DateTime<Utc>>().expect("a moment");
+        // The valley keeps Los Angeles' time, UTC-7 in September (IANA time zone database).
+        let late = moment("2026-09-16T06:59:30Z");
+        let (keep_s, answer) = ask(None, late);
+        assert_eq!((keep_s, &answer["asked"]["date"]), (30, &json!("2026-09-15")));
+        assert_eq!(ask(None, moment("2026-09-15T12:00:00Z")).0, sent::LONGEST_S);
+        let (keep_s, answer) = ask(Some("2026-09-15"), late);
+        assert_eq!(keep_s, sent::LONGEST_S, "midnight is nothing to a question with a date");
+        let last: NaiveDate = answer["valid_until"].as_str().and_then(|day| day.parse().ok()).expect("a date");
+        let clock = Clock { zone: Some("America/Los_Angeles".to_owned()), longitude_deg: None };
+        let end = clock.end_of(last);
+        assert_eq!(ask(Some("2026-09-15"), end - Duration::seconds(100)).0, 100);
+        assert_eq!(ask(Some("2026-09-15"), end + Duration::days(30)).0, sent::LONGEST_S, "it is over");
+    }
+}

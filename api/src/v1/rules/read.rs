@@ -3,7 +3,8 @@
 use actix_web::web::Data;
 use actix_web::{HttpRequest, HttpResponse};
 use lammas_engine::compile::set::Set;
-use lammas_engine::explain::rule::{self, RuleShown};
+use lammas_engine::explain::rule;
+use lammas_engine::explain::rule_answer::RuleShown;
 use lammas_engine::nearest::nearest_names;
 use serde::Deserialize;
 use serde_json::Value;

@@ -29,9 +29,7 @@ pub struct Cause {
     pub likelihood: Likelihood,
 }
 
-/// Whether a sign is seen.
-#[must_use]
-pub fn seen(moment: &Moment<'_>, sign: u16) -> Truth {
+fn seen(moment: &Moment<'_>, sign: u16) -> Truth {
     moment.question.signs.get(usize::from(sign)).map_or(Truth::Unknown, |s| s.seen)
 }
 
