@@ -53,7 +53,10 @@ fn a_record_that_can_not_be_read_is_named_by_line_and_ends_with_2() {
     }
     let (code, _, error) =
         run_with(&["profile", "-"], r#"{"latitude": 40, "days": [{"date": "2025-01-01", "tmin": 3}]}"#);
-    assert!(code == Some(2) && error.contains("/days/0/tmin: unknown field `tmin`, expected one of `date`, `tmin_c`"), "{error}");
+    assert!(
+        code == Some(2) && error.contains("/days/0/tmin: unknown field `tmin`, expected one of `date`, `tmin_c`"),
+        "{error}"
+    );
     let (code, _, error) = run(&["profile", "no-such-file.csv", "--latitude", "40"]);
     assert!(code == Some(2) && error.contains("cannot read `no-such-file.csv`"), "{error}");
 }
