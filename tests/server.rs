@@ -69,6 +69,12 @@ impl Server {
         Self { address, ready, handle, thread: Some(thread), agent: config.into() }
     }
 
+    /// Where it listens.
+    #[must_use]
+    pub fn address(&self) -> SocketAddr {
+        self.address
+    }
+
     /// Sends a request; `headers` may hold any.
     ///
     /// # Panics

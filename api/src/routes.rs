@@ -72,7 +72,15 @@ calls! {
     documented {
         POST "/v1/advice" v1::advice::give::give_advice
             => [JSON_BODY, QUESTION, &[kinds::UNKNOWN_PLANT, kinds::UNKNOWN_RULE_SET]];
+        GET "/v1/advice" v1::advice::get::get_advice
+            => [&[kinds::BAD_QUERY, kinds::UNKNOWN_CLIMATE, kinds::UNKNOWN_PLANT]];
         POST "/v1/season" v1::season::compute::compute_season => [JSON_BODY, QUESTION];
+        GET "/v1/season" v1::season::get::get_season => [&[kinds::BAD_QUERY, kinds::UNKNOWN_CLIMATE]];
+        POST "/v1/climate-profiles" v1::climate_profiles::make::make_climate_profile => [JSON_BODY, &[kinds::BAD_QUERY]];
+        POST "/v1/diagnosis" v1::diagnosis::diagnose::diagnose_plant
+            => [JSON_BODY, QUESTION, &[kinds::UNKNOWN_PLANT, kinds::UNKNOWN_RULE_SET]];
+        GET "/v1/rules/{id}" v1::rules::read::get_rule
+            => [&[kinds::BAD_QUERY, kinds::BAD_PATH, kinds::RULE_NOT_FOUND]];
         GET "/v1/plants" v1::vocabulary::plants::list_plants => [&[kinds::BAD_QUERY]];
         GET "/v1/signs" v1::vocabulary::signs::list_signs => [&[kinds::BAD_QUERY]];
         GET "/v1/facts" v1::vocabulary::facts::list_facts => [&[kinds::BAD_QUERY]];

@@ -58,6 +58,7 @@ fn provoke(kind: Kind, server: &Server) -> Option<Answer> {
         "unsupported-media-type" => server.send("POST", ET0, &[("content-type", "text/plain")], b"{}"),
         "invalid-request" => server.post_text(ET0, "{}"),
         "climate-not-found" => server.get("/v1/climates/atlantis"),
+        "rule-not-found" => server.get("/v1/rules/rose.renewal-cot"),
         "unknown-plant" => {
             server.post_text(ADVICE, r#"{"climate": {"id": "cold-inland"}, "plant": {"type": "triffid"}}"#)
         }

@@ -6,7 +6,7 @@ use std::time::Instant;
 use actix_web::Error;
 use actix_web::body::{BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
-use actix_web::http::header::{HeaderName, HeaderValue};
+use actix_web::http::header::{ACCESS_CONTROL_ALLOW_ORIGIN, HeaderName, HeaderValue};
 use actix_web::http::{Method, StatusCode};
 use actix_web::middleware::Next;
 use futures_util::FutureExt;
@@ -15,6 +15,8 @@ use super::{request_id, security};
 use crate::problem::Problem;
 use crate::problem::kinds::{DEADLINE_PASSED, Kind, NOT_ACCEPTABLE};
 use crate::settings::Settings;
+
+const ANYONE: HeaderValue = HeaderValue::from_static("*");
 
 /// Answers a request in time and in form: HEAD is routed as GET (the protocol drops the body); a failure, also a
 /// panic or one of the framework's own, becomes a problem; every answer carries its id and the security headers.
@@ -28,6 +30,8 @@ pub(crate) async fn finish<B: MessageBody + 'static>(
     if method == Method::HEAD {
         request.head_mut().method = Method::GET;
     }
+    // Public reads may be made from any web site's pages: they hold nothing of whoever asks, and take no credentials.
+    let is_public = matches!(method, Method::GET | Method::HEAD) && request.path().starts_with("/v1/");
     let deadline = Settings::before_routing(&request).deadlines.answer();
     let answer = AssertUnwindSafe(tokio::time::timeout(deadline, next.call(request))).catch_unwind().await;
 
@@ -36,6 +40,9 @@ pub(crate) async fn finish<B: MessageBody + 'static>(
             None => {
                 let headers = answer.headers_mut();
                 security::add(headers);
+                if is_public {
+                    headers.insert(ACCESS_CONTROL_ALLOW_ORIGIN, ANYONE);
+                }
                 if let Ok(id) = HeaderValue::from_str(&id) {
                     headers.insert(HeaderName::from_static(request_id::HEADER), id);
                 }
@@ -51,7 +58,10 @@ pub(crate) async fn finish<B: MessageBody + 'static>(
         }
         Err(_) => (Problem::broken("panic, see the line before"), String::new()),
     };
-    let (problem, pattern) = failed;
+    let (mut problem, pattern) = failed;
+    if is_public {
+        problem = problem.with_header(ACCESS_CONTROL_ALLOW_ORIGIN, ANYONE);
+    }
     let status = actix_web::ResponseError::status_code(&problem);
     log(&id, &method, &pattern, status, started, problem.cause());
     Err(problem.with_request_id(&id).into())

@@ -12,7 +12,7 @@
 //! - `request` a request from a file, read as the service reads a body
 //! - `packs` which rule set a command works on
 //! - `language` a language as it is typed, `wrapped` text for a terminal
-//! - [`serve`], [`advise`], [`season`], [`check`], [`fault`], [`scenarios`], [`quantity`], [`openapi`] the commands
+//! - [`serve`], [`advise`], [`season`], [`profile`], [`rule`], [`check`], [`fault`], [`scenarios`], [`quantity`], [`openapi`] the commands
 
 pub mod advise;
 pub mod check;
@@ -22,8 +22,10 @@ mod given;
 mod language;
 pub mod openapi;
 mod packs;
+pub mod profile;
 pub mod quantity;
 mod request;
+pub mod rule;
 pub mod scenarios;
 pub mod season;
 pub mod serve;
@@ -53,6 +55,8 @@ enum Command {
     Serve(serve::Serve),
     Advise(advise::Advise),
     Season(season::Season),
+    Profile(profile::Profile),
+    Rule(rule::Rule),
     Check(check::Check),
     Fault(fault::Fault),
     Scenarios(scenarios::Scenarios),
@@ -84,6 +88,8 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
         Command::Serve(serve) => serve.run(),
         Command::Advise(advise) => advise.run(out),
         Command::Season(season) => season.run(out),
+        Command::Profile(profile) => profile.run(out),
+        Command::Rule(rule) => rule.run(out),
         Command::Check(check) => check.run(out),
         Command::Fault(fault) => fault.run(out),
         Command::Scenarios(scenarios) => scenarios.run(out),

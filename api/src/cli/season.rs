@@ -29,6 +29,9 @@ pub struct Season {
     /// Language, when the question names none
     #[arg(long, value_name = "en|es", value_parser = super::language::parse)]
     language: Option<Language>,
+    /// The climate of the question, from a file that `lammas profile --json` made
+    #[arg(long, value_name = "FILE")]
+    climate: Option<String>,
     #[command(flatten)]
     packs: Packs,
     /// Print JSON
@@ -38,7 +41,7 @@ pub struct Season {
 
 impl Season {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
-        let asked: SeasonRequest = request::read(&self.question)?;
+        let asked: SeasonRequest = request::read_with_climate(&self.question, self.climate.as_deref())?;
         let rules = self.packs.load()?;
         let said = compute::reply(asked, self.language, &rules, today::now())
             .map_err(|problem| request::refused(&self.question, &problem))?;

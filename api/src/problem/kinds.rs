@@ -69,6 +69,8 @@ kinds! {
         "The detail gives the nearest name there is. `GET /v1/quantities` lists them all.";
     CLIMATE_NOT_FOUND: "climate-not-found", 404, "no climate is registered under this id",
         "The detail gives the nearest id there is. `GET /v1/climates` lists them all.";
+    RULE_NOT_FOUND: "rule-not-found", 404, "no rule has this id",
+        "The detail gives the nearest ids there are. Every task, held work and note of an answer names its rule.";
     UNKNOWN_PROBLEM: "unknown-problem", 404, "no kind of problem has this name",
         "The name is not the last part of a `type` this service gives.";
     METHOD_NOT_ALLOWED: "method-not-allowed", 405, "this path does not take this method",
@@ -80,7 +82,7 @@ kinds! {
     BODY_TOO_LARGE: "body-too-large", 413, "the body is too large",
         "The detail gives the largest body that is read, in bytes.";
     UNSUPPORTED_MEDIA_TYPE: "unsupported-media-type", 415, "the body has a type that is not read here",
-        "Send JSON, in UTF-8, not compressed, with `content-type: application/json`.";
+        "Send JSON, in UTF-8, not compressed, with `content-type: application/json`. A daily record may also be sent as `text/csv`.";
     INVALID_REQUEST: "invalid-request", 422, "the request has wrong or missing values",
         "The body is JSON, but some of it cannot be used. Each entry of `errors` points at one place (RFC 6901) and says what is wrong there.";
     UNKNOWN_PLANT: "unknown-plant", 422, "no rule set knows this plant",

@@ -42,7 +42,8 @@ pub struct ProblemBody {
 /// One wrong place of a request.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 pub struct FieldError {
-    /// JSON pointer (RFC 6901) into the body; the query and the path are pointed at as if they were objects.
+    /// JSON pointer (RFC 6901) into the body; the query and the path are pointed at as if they were objects, and a CSV
+    /// file by `/line/column`.
     #[schema(example = "/inputs/latitude")]
     pub pointer: String,
     /// What is wrong there.

@@ -5,15 +5,21 @@
 //! - [`language`] the language of an answer
 //! - `sent` an answer on its way out
 //! - [`advice`] what to do now
+//! - [`diagnosis`] what the signs may show
 //! - [`season`] what season it is
+//! - [`climate_profiles`] a climate from a daily record
+//! - [`rules`] what stands behind a piece of advice
 //! - [`vocabulary`] the words of the rule set, for building forms
 //! - [`quantities`] physical quantities by name
 
 pub mod advice;
+pub mod climate_profiles;
+pub mod diagnosis;
 pub mod language;
 pub mod page;
 pub mod quantities;
 pub mod question;
+pub mod rules;
 pub mod season;
 mod sent;
 pub mod vocabulary;

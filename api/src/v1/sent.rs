@@ -1,7 +1,8 @@
-//! An answer on its way out: its bytes, their tag, its language.
+//! An answer on its way out: its bytes, their tag, its language. A reader who has these bytes already gets none.
 
-use actix_web::HttpResponse;
-use actix_web::http::header::{CACHE_CONTROL, CONTENT_LANGUAGE, ETAG, VARY};
+use actix_web::http::Method;
+use actix_web::http::header::{CACHE_CONTROL, CONTENT_LANGUAGE, ETAG, EntityTag, Header as _, IfNoneMatch, VARY};
+use actix_web::{HttpRequest, HttpResponse};
 use lammas_engine::version::hash;
 
 use super::question::choices::Language;
@@ -9,28 +10,44 @@ use super::question::choices::Language;
 /// Hexadecimal digits of the tag: 128 bits.
 const TAG_DIGITS: usize = 32;
 
+/// The longest that an answer may be kept, in seconds: a withdrawn rule must reach readers within the hour.
+pub(crate) const LONGEST_S: u64 = 3600;
+
 /// How long an answer may be kept by those that it passes.
 #[derive(Clone, Copy, Debug)]
 pub(crate) enum Keep {
     /// Not at all: it answers one caller's question.
     No,
-    /// One hour: a withdrawn rule must reach readers.
+    /// As long as any: an hour.
     Hour,
+    /// So many seconds.
+    For(u64),
 }
 
-/// JSON in a language, with a weak tag of its bytes.
-pub(crate) fn json(text: String, language: Language, keep: Keep) -> HttpResponse {
+/// JSON in a language, with a weak tag of its bytes; to a reader who has them, that they are still right.
+pub(crate) fn json(request: &HttpRequest, text: String, language: Language, keep: Keep) -> HttpResponse {
     let digest = hash::of_text(&text);
-    let tag = format!("W/\"{}\"", digest.get(..TAG_DIGITS).unwrap_or_default());
+    let tag = EntityTag::new_weak(digest.get(..TAG_DIGITS).unwrap_or_default().to_owned());
     let keep = match keep {
-        Keep::No => "no-store",
-        Keep::Hour => "public, max-age=3600",
+        Keep::No => "no-store".to_owned(),
+        Keep::Hour => format!("public, max-age={LONGEST_S}"),
+        Keep::For(seconds) => format!("public, max-age={}", seconds.min(LONGEST_S)),
     };
-    HttpResponse::Ok()
-        .content_type("application/json")
+    let is_known = request.method() == Method::GET && has(request, &tag);
+    let mut answer = if is_known { HttpResponse::NotModified() } else { HttpResponse::Ok() };
+    answer
         .insert_header((CONTENT_LANGUAGE, language.word()))
         .insert_header((VARY, "accept-language"))
         .insert_header((ETAG, tag))
-        .insert_header((CACHE_CONTROL, keep))
-        .body(text)
+        .insert_header((CACHE_CONTROL, keep));
+    if is_known { answer.finish() } else { answer.content_type("application/json").body(text) }
+}
+
+/// Whether the reader says that it has these bytes (RFC 9110, section 13.1.2: compared weakly).
+fn has(request: &HttpRequest, tag: &EntityTag) -> bool {
+    match IfNoneMatch::parse(request) {
+        Ok(IfNoneMatch::Any) => true,
+        Ok(IfNoneMatch::Items(known)) => known.iter().any(|known| known.weak_eq(tag)),
+        Err(_) => false,
+    }
 }

@@ -1,5 +1,6 @@
 //! The program as a shell sees it: what it prints, and its exit codes.
 
+mod records;
 mod rules;
 
 use std::io::{BufRead, BufReader, Read, Write};

@@ -12,6 +12,11 @@ fn everything() -> Value {
             "normals": {"tmin_c": [5.0, 5.8, 7.2, 9.0, 12.0, 15.0, 18.0, 18.2, 16.0, 12.2, 8.0, 5.2],
                 "tmax_c": [19.5, 20.5, 22.5, 25.5, 28.5, 33.0, 36.8, 37.0, 33.4, 28.0, 22.8, 19.0],
                 "rain_mm": year(10.0), "rh_pct": year(50.0), "wind_ms": year(2.0), "sunshine_h": year(8.0)},
+            "origin": "measured",
+            "counted_frost": {"seasons": 12, "share_pct": 100.0, "killing_share_pct": 75.0,
+                "last": {"early": "01-10", "median": "02-01", "late": "02-25"},
+                "first": {"early": "12-01", "median": "12-20", "late": "12-30"},
+                "last_killing": "01-20", "first_killing": "12-25"},
             "frost": {"last": {"early": "01-10", "median": "02-01", "late": "02-25"},
                 "first": {"early": "12-01", "median": "12-20", "late": "12-30"}},
             "extreme_min_c": -2.0, "tmin_sd_k": year(2.5), "observations": [day("2026-09-14")],
@@ -79,11 +84,32 @@ fn other_normals() -> Value {
 #[test]
 fn every_field_that_is_broken_is_named() {
     let server = Server::start();
-    all_named(&server, &everything(), 600);
-    all_named(&server, &other_normals(), 600);
+    all_named(&server, "/v1/advice", &everything(), 600);
+    all_named(&server, "/v1/advice", &other_normals(), 600);
 }
 
-fn all_named(server: &Server, whole: &Value, least: usize) {
+#[test]
+fn every_field_of_a_diagnosis_that_is_broken_is_named() {
+    let (server, mut whole) = (Server::start(), everything());
+    let members = whole.as_object_mut().expect("an object");
+    for of_advice_only in ["wishes", "units", "detail", "recall", "limit"] {
+        members.remove(of_advice_only);
+    }
+    assert_eq!(server.post("/v1/diagnosis", &whole).status, 200);
+    all_named(&server, "/v1/diagnosis", &whole, 600);
+    whole.as_object_mut().expect("an object").remove("climate");
+    all_named(&server, "/v1/diagnosis", &whole, 100);
+}
+
+#[test]
+fn every_field_of_a_record_that_is_broken_is_named() {
+    let day = |date: &str| json!({"date": date, "tmin_c": 1.5, "tmax_c": 9.0, "precip_mm": 0.5});
+    let whole = json!({"latitude": 40.4, "longitude": -101.7, "elevation_m": 1000.0, "recent_days": 5, "language": "en",
+        "days": [day("2025-01-01"), day("2025-01-02")]});
+    all_named(&Server::start(), "/v1/climate-profiles", &whole, 40);
+}
+
+fn all_named(server: &Server, path: &str, whole: &Value, least: usize) {
     let (mut leaves, mut objects) = (Vec::new(), Vec::new());
     walk(whole, "", &mut leaves, &mut objects);
     let mut tried = 0;
@@ -91,7 +117,7 @@ fn all_named(server: &Server, whole: &Value, least: usize) {
     let mut broken = |at: &str, value: Value, named: &str| {
         let mut question = whole.clone();
         *question.pointer_mut(at).expect("it is there") = value.clone();
-        let answer = server.post("/v1/advice", &question);
+        let answer = server.post(path, &question);
         let is_named = (400..500).contains(&answer.status)
             && answer.errors().iter().any(|(pointer, detail)| pointer == named && !detail.is_empty());
         tried += 1;

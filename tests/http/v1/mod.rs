@@ -1,8 +1,13 @@
 mod advice;
+mod advice_by_address;
 mod advice_faces;
 mod advice_refused;
+mod climate_profiles;
+mod diagnosis;
 mod every_field;
 mod quantities;
+mod records;
+mod rules;
 mod season;
 mod vocabulary;
 mod words;

@@ -1,4 +1,4 @@
-use lammas::problem::kinds::{INVALID_REQUEST, NOT_AVAILABLE_YET, UNKNOWN_CLIMATE};
+use lammas::problem::kinds::{BAD_QUERY, INVALID_REQUEST, NOT_AVAILABLE_YET, UNKNOWN_CLIMATE};
 use lammas_tests::server::Server;
 use serde_json::{Value, json};
 
@@ -58,4 +58,35 @@ fn a_season_that_can_not_be_told_is_refused_with_the_place() {
     assert_eq!(at(&problem.problem(INVALID_REQUEST)), ["/date"]);
     let problem = server.post("/v1/season", &json!({"climate": {}, "plant": "rose"})).problem(INVALID_REQUEST);
     assert_eq!(at(&problem), ["/plant"]);
+}
+
+#[test]
+fn a_season_by_address_is_the_one_that_is_posted() {
+    let server = Server::start();
+    let posted = server.post("/v1/season", &json!({"climate": {"id": "cold-inland"}, "date": "2026-09-15"}));
+    let got = server.get("/v1/season?climate=cold-inland&date=2026-09-15");
+    assert_eq!(got.ok(), posted.ok());
+    assert_eq!(got.header("etag"), posted.header("etag"));
+    assert_eq!(got.header("cache-control"), "public, max-age=3600");
+    let known = [("if-none-match", got.header("etag"))];
+    assert_eq!(server.send("GET", "/v1/season?climate=cold-inland&date=2026-09-15", &known, b"").status, 304);
+    let spanish = server.get("/v1/season?climate=cold-inland&date=2026-09-15&language=es");
+    assert_eq!((spanish.header("content-language"), spanish.status), ("es", 200));
+    assert_eq!(server.get("/v1/season?climate=cold-inland").status, 200);
+}
+
+#[test]
+fn every_parameter_of_a_season_by_address_that_is_broken_is_named() {
+    let server = Server::start();
+    for (query, kind, at) in [
+        ("date=2026-09-15", BAD_QUERY, "/climate"),
+        ("climate=cold-inlan", UNKNOWN_CLIMATE, "/climate"),
+        ("climate=cold-inland&date=tomorrow", BAD_QUERY, "/date"),
+        ("climate=cold-inland&date=0900-01-01", BAD_QUERY, "/date"),
+        ("climate=cold-inland&language=fr", BAD_QUERY, "/language"),
+        ("climate=cold-inland&plant=rose", BAD_QUERY, "/plant"),
+    ] {
+        let problem = server.get(&format!("/v1/season?{query}")).problem(kind);
+        assert_eq!(problem.errors.iter().map(|e| e.pointer.as_str()).collect::<Vec<_>>(), [at], "{query}");
+    }
 }

@@ -35,6 +35,9 @@ pub struct Advise {
     /// Language, when the question names none
     #[arg(long, value_name = "en|es", value_parser = language::parse)]
     language: Option<Language>,
+    /// The climate of the question, from a file that `lammas profile --json` made
+    #[arg(long, value_name = "FILE")]
+    climate: Option<String>,
     #[command(flatten)]
     packs: Packs,
     /// Print JSON
@@ -44,7 +47,7 @@ pub struct Advise {
 
 impl Advise {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
-        let asked: AdviceRequest = request::read(&self.question)?;
+        let asked: AdviceRequest = request::read_with_climate(&self.question, self.climate.as_deref())?;
         let rules = self.packs.load()?;
         let said = reply::to(asked, self.language, &rules, today::now())
             .map_err(|problem| request::refused(&self.question, &problem))?;

@@ -35,7 +35,11 @@ impl<T: DeserializeOwned + 'static> FromRequest for Body<T> {
 
     fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
         let settings = Settings::of(request);
-        let announced = is_json(request).and_then(|()| fits(request, settings.limits.body_bytes));
+        let announced = match media(request) {
+            Ok(Media::Json) => fits(request, settings.limits.body_bytes),
+            Ok(other) => Err(unsupported("`application/json`", other.name())),
+            Err(problem) => Err(problem),
+        };
         let payload = payload.take();
         Box::pin(async move {
             announced?;
@@ -45,7 +49,31 @@ impl<T: DeserializeOwned + 'static> FromRequest for Body<T> {
     }
 }
 
-fn is_json(request: &HttpRequest) -> Result<(), Problem> {
+/// What a body says it is.
+pub(super) enum Media {
+    /// `application/json` and its kin.
+    Json,
+    /// `text/csv`.
+    Csv,
+    /// Anything else, as it is called.
+    Other(String),
+}
+
+impl Media {
+    fn name(&self) -> &str {
+        match self {
+            Self::Json => "application/json",
+            Self::Csv => "text/csv",
+            Self::Other(name) => name,
+        }
+    }
+}
+
+/// What a body says it is.
+///
+/// # Errors
+/// It is compressed, or says nothing.
+pub(super) fn media(request: &HttpRequest) -> Result<Media, Problem> {
     let header = |name| request.headers().get(name).and_then(|value: &HeaderValue| value.to_str().ok());
     if let Some(coding) = header(CONTENT_ENCODING).filter(|coding| !coding.eq_ignore_ascii_case("identity")) {
         let detail = format!("expected a body that is not compressed, found `content-encoding: {}`", clipped(coding));
@@ -60,14 +88,20 @@ fn is_json(request: &HttpRequest) -> Result<(), Problem> {
     let name = parts.next().unwrap_or_default();
     let structured = name.strip_prefix("application/").is_some_and(|sub| sub == "json" || sub.ends_with("+json"));
     let charset = parts.find_map(|part| part.strip_prefix("charset=").map(|set| set.trim_matches('"').to_owned()));
-    if structured && charset.is_none_or(|set| set == "utf-8") {
-        return Ok(());
-    }
-    let detail = format!("expected `application/json` in UTF-8, found `{}`", clipped(media));
-    Err(Problem::new(UNSUPPORTED_MEDIA_TYPE, detail))
+    Ok(match charset {
+        Some(set) if set != "utf-8" => Media::Other(media.to_owned()),
+        _ if structured => Media::Json,
+        _ if name == "text/csv" => Media::Csv,
+        _ => Media::Other(media.to_owned()),
+    })
 }
 
-fn fits(request: &HttpRequest, most: usize) -> Result<(), Problem> {
+/// A body of another kind than the call reads; `expected` in backticks.
+pub(super) fn unsupported(expected: &str, found: &str) -> Problem {
+    Problem::new(UNSUPPORTED_MEDIA_TYPE, format!("expected {expected} in UTF-8, found `{}`", clipped(found)))
+}
+
+pub(super) fn fits(request: &HttpRequest, most: usize) -> Result<(), Problem> {
     let announced = request.headers().get(CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse::<u64>().ok());
     match announced {
         Some(length) if length > most as u64 => Err(too_large(most)),
@@ -79,7 +113,7 @@ fn too_large(most: usize) -> Problem {
     Problem::new(BODY_TOO_LARGE, format!("expected at most {most} bytes"))
 }
 
-async fn collected(mut payload: Payload, most: usize, within: Duration) -> Result<Bytes, Problem> {
+pub(super) async fn collected(mut payload: Payload, most: usize, within: Duration) -> Result<Bytes, Problem> {
     let reading = async {
         let mut body = BytesMut::new();
         while let Some(part) = payload.next().await {

@@ -4,6 +4,7 @@
 //! that does not fit is read again, through a plain value, to say everything that is wrong with it at once.
 //!
 //! - [`body`] `Body<T>`: media type, size, time, nesting, JSON, shape
+//! - [`record`] `RecordBody<T>`: the same with a larger bound, or CSV
 //! - [`query`] `Query<T>`: unknown parameters are refused
 //! - [`path`] `PathParts<T>`
 //! - `nesting` the depth of a text before it is parsed
@@ -18,9 +19,11 @@ mod nesting;
 pub mod path;
 pub mod query;
 mod reader;
+pub mod record;
 mod strict;
 mod tree;
 
 pub use body::Body;
 pub use path::PathParts;
 pub use query::Query;
+pub use record::RecordBody;

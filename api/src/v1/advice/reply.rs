@@ -1,6 +1,6 @@
 //! From a request for advice to the text of the answer: the same for a request over HTTP and for one from a file.
 
-use chrono::{DateTime, Utc};
+use chrono::{DateTime, NaiveDate, Utc};
 use lammas_agronomy::calendar::Day;
 use lammas_engine::compile::set::Set;
 use lammas_engine::explain::whole;
@@ -16,7 +16,9 @@ use crate::problem::kinds::{INVALID_REQUEST, NOT_AVAILABLE_YET, UNKNOWN_RULE_SET
 use crate::problem::pointer::entry;
 use crate::sets::rules::Rules;
 use crate::v1::question::choices::Language;
-use crate::v1::question::{place, today};
+use crate::v1::question::place::{self, Place};
+use crate::v1::question::today::Clock;
+use crate::v1::sent;
 
 /// The text of an answer, in its language.
 #[derive(Debug)]
@@ -25,6 +27,8 @@ pub struct Reply {
     pub text: String,
     /// The language.
     pub language: Language,
+    /// How long it may be kept, in seconds.
+    pub keep_s: u64,
 }
 
 /// Answers a request at this moment. `accepted` is the language to speak when the request names none.
@@ -41,15 +45,35 @@ pub fn to(
     request.language = Some(language);
     let face = Face::of(&request);
     let set = rules.set();
-    let question = question(request, rules, &set, now)?;
+    let faults = request.faults();
+    let (question, clock) = question(request, faults, true, rules, &set, now)?;
     let answer = whole::answer(&set, &question, language.word(), face.extent());
     let answer = answer.ok_or_else(|| Problem::broken("the plant of an understood question has no book"))?;
     let text = face.shown(&answer).map_err(Problem::broken)?;
-    Ok(Reply { text, language })
+    Ok(Reply { text, language, keep_s: keep_s(&question, answer.valid_until, &clock, now) })
 }
 
-fn question(request: AdviceRequest, rules: &Rules, set: &Set, now: DateTime<Utc>) -> Result<Question, Problem> {
-    let mut faults = request.faults();
+/// The smallest of an hour, the time to the end of the last day on which the decision is the same, and, where the answer
+/// is for today, the time to midnight at the place. An answer about a day that is over does not change with the clock.
+fn keep_s(question: &Question, valid_until: NaiveDate, clock: &Clock, now: DateTime<Utc>) -> u64 {
+    let validity = clock.seconds_left(valid_until, now);
+    let midnight = question.day_assumed.then(|| clock.seconds_left(question.day.date(), now).unwrap_or(0));
+    [validity, midnight].into_iter().flatten().fold(sent::LONGEST_S, u64::min)
+}
+
+/// What is asked, and the clock of its place. Of a question without a climate the date is that in UTC, and a climate of the
+/// set stands in: nothing of it may be read.
+///
+/// # Errors
+/// The problem that names every wrong place, those in `faults` among them.
+pub(crate) fn question(
+    request: AdviceRequest,
+    mut faults: Faults,
+    has_climate: bool,
+    rules: &Rules,
+    set: &Set,
+    now: DateTime<Utc>,
+) -> Result<(Question, Clock), Problem> {
     later(&request, &mut faults);
     sets(&request.rule_sets, set, &mut faults);
     let mut said = Said::from(request);
@@ -57,11 +81,9 @@ fn question(request: AdviceRequest, rules: &Rules, set: &Set, now: DateTime<Utc>
         said.plant.kind = id;
     }
     let hollow = said.site.frost_hollow == Some(true);
-    let place = place::find(&said.climate, hollow, rules, set, &mut faults);
-    let today = place.as_ref().map_or_else(
-        || today::at_place(now, None, None),
-        |place| today::at_place(now, place.zone.as_deref(), place.longitude_deg),
-    );
+    let place = if has_climate { place::find(&said.climate, hollow, rules, set, &mut faults) } else { None };
+    let clock = place.as_ref().map(Place::clock).unwrap_or_default();
+    let today = clock.date(now);
     // Without a climate the rest is judged all the same, so that one answer names everything.
     let climate = place.map(|place| place.climate).or_else(|| place::stand_in(rules, set));
     let understood = climate.map(|climate| understand(&said, set, climate, Some(Day::from_date(today))));
@@ -74,7 +96,8 @@ fn question(request: AdviceRequest, rules: &Rules, set: &Set, now: DateTime<Utc>
         None => None,
     };
     faults.or_problem(INVALID_REQUEST)?;
-    question.ok_or_else(|| Problem::broken("a question without a fault was not understood"))
+    let question = question.ok_or_else(|| Problem::broken("a question without a fault was not understood"))?;
+    Ok((question, clock))
 }
 
 /// What the document describes and this version can't do: said, never passed over in silence.
@@ -125,4 +148,40 @@ pub(crate) fn plant_id(said: &str, set: &Set) -> Option<String> {
                 || plant.names.values().flatten().any(|name| is(name))
         })
         .map(|plant| plant.id.value.clone())
+}
+
+#[cfg(test)]
+mod tests {
+    use chrono::Duration;
+    use serde_json::{Value, json};
+
+    use super::*;
+    use crate::settings::rules::RuleSettings;
+
+    #[test]
+    fn an_answer_is_kept_for_the_shortest_of_an_hour_its_validity_and_midnight_at_the_place() {
+        let rules = Rules::load(&RuleSettings::default()).expect("it loads");
+        let ask = |date: Option<&str>, now: DateTime<Utc>| {
+            let mut question = json!({"climate": {"id": "hot-dry-valley"}, "plant": {"type": "rose"}});
+            if let Some(date) = date {
+                question["date"] = json!(date);
+            }
+            let question = serde_json::from_value(question).expect("a question");
+            let said = to(question, None, &rules, now).expect("an answer");
+            (said.keep_s, serde_json::from_str::<Value>(&said.text).expect("JSON"))
+        };
+        let moment = |text: &str| text.parse::<DateTime<Utc>>().expect("a moment");
+        // The valley keeps Los Angeles' time, UTC-7 in September (IANA time zone database).
+        let late = moment("2026-09-16T06:59:30Z");
+        let (keep_s, answer) = ask(None, late);
+        assert_eq!((keep_s, &answer["asked"]["date"]), (30, &json!("2026-09-15")));
+        assert_eq!(ask(None, moment("2026-09-15T12:00:00Z")).0, sent::LONGEST_S);
+        let (keep_s, answer) = ask(Some("2026-09-15"), late);
+        assert_eq!(keep_s, sent::LONGEST_S, "midnight is nothing to a question with a date");
+        let last: NaiveDate = answer["valid_until"].as_str().and_then(|day| day.parse().ok()).expect("a date");
+        let clock = Clock { zone: Some("America/Los_Angeles".to_owned()), longitude_deg: None };
+        let end = clock.end_of(last);
+        assert_eq!(ask(Some("2026-09-15"), end - Duration::seconds(100)).0, 100);
+        assert_eq!(ask(Some("2026-09-15"), end + Duration::days(30)).0, sent::LONGEST_S, "it is over");
+    }
 }

@@ -77,31 +77,42 @@ impl AdviceRequest {
     pub(crate) fn faults(&self) -> Faults {
         let mut faults = Faults::default();
         self.climate.check("/climate", &mut faults);
-        self.plant.check("/plant", &mut faults);
+        self.check_rest(&mut faults);
+        faults
+    }
+
+    /// The same of a question that names no climate.
+    pub(crate) fn faults_without_climate(&self) -> Faults {
+        let mut faults = Faults::default();
+        self.check_rest(&mut faults);
+        faults
+    }
+
+    fn check_rest(&self, faults: &mut Faults) {
+        self.plant.check("/plant", faults);
         if let Some(site) = &self.site {
-            site.check("/site", &mut faults);
+            site.check("/site", faults);
         }
         if let Some(water) = &self.water {
-            water.check("/water", &mut faults);
+            water.check("/water", faults);
         }
         if let Some(weather) = &self.weather {
-            weather.check("/weather", &mut faults);
+            weather.check("/weather", faults);
         }
         faults.ids("", "wishes", &self.wishes, 20);
         if let Some(condition) = &self.condition {
-            condition.check("/condition", &mut faults);
+            condition.check("/condition", faults);
         }
         let history = self.history.as_deref().unwrap_or_default();
         faults.at_most("", "history", history.len(), 1000);
         for (place, work) in history.iter().enumerate() {
-            work.check(&entry("/history", place), &mut faults);
+            work.check(&entry("/history", place), faults);
         }
         faults.ids("", "rule_sets", &self.rule_sets, 10);
         faults.in_range("", "limit", self.limit.map(f64::from), (1.0, 200.0), "");
         if self.as_of.is_some() && self.rule_sets.iter().any(|set| set.contains('@')) {
             faults.add("/as_of", "expected a date or pinned versions in `rule_sets`, found both");
         }
-        faults
     }
 }
 

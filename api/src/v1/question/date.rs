@@ -34,6 +34,13 @@ pub enum AsOf {
     Instant(DateTime<FixedOffset>),
 }
 
+impl DayOfYear {
+    /// The day that a text such as `05-31` names.
+    pub(crate) fn of(text: &str) -> Option<Self> {
+        <Self as Written>::read(text)
+    }
+}
+
 trait Written: Sized {
     const EXPECTED: &'static str;
     fn read(text: &str) -> Option<Self>;

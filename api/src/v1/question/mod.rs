@@ -9,15 +9,18 @@
 //! - [`climate`], [`plant`], [`site`], [`water`], [`condition`], [`history`] the parts of a question
 //! - `place` from a climate as it was said to one with its season
 //! - [`today`] the date at a place
-//! - `said` the same as the engine takes it
+//! - `said` the same as the engine takes it, `given_back` a climate as a request could hold it
+//! - `query` the same faults where the question came as a query
 
 pub mod choices;
 pub mod climate;
 pub mod condition;
 pub mod date;
+pub(crate) mod given_back;
 pub mod history;
 pub(crate) mod place;
 pub mod plant;
+pub(crate) mod query;
 pub(crate) mod said;
 pub mod site;
 pub mod today;

@@ -14,6 +14,7 @@ use lammas_engine::question::understand::profile;
 use lammas_engine::scenario::with_weather;
 use lammas_engine::version::hash;
 
+use super::today::Clock;
 use crate::problem::faults::Faults;
 use crate::problem::kinds::{Kind, NOT_AVAILABLE_YET, UNKNOWN_CLIMATE, UNKNOWN_PLANT};
 use crate::sets::rules::Rules;
@@ -24,6 +25,13 @@ pub(crate) struct Place {
     pub(crate) climate: Arc<Climate>,
     pub(crate) zone: Option<String>,
     pub(crate) longitude_deg: Option<f64>,
+}
+
+impl Place {
+    /// The clock there.
+    pub(crate) fn clock(&self) -> Clock {
+        Clock { zone: self.zone.clone(), longitude_deg: self.longitude_deg }
+    }
 }
 
 /// The climate of a question; what is wrong with it goes to `faults`.
@@ -54,7 +62,10 @@ pub(crate) fn find(said: &ClimateSaid, hollow: bool, rules: &Rules, set: &Set, f
 
 /// A climate of the set, to judge the rest of a question by whose own climate can't be had.
 pub(crate) fn stand_in(rules: &Rules, set: &Set) -> Option<Arc<Climate>> {
-    let entry = set.pack.climates.first()?;
+    let Some(entry) = set.pack.climates.first() else {
+        let even = Profile::of_temperatures(45.0, [5.0; 12], [15.0; 12]);
+        return Some(by_content(None, even, false, rules));
+    };
     let mut unheard = Faults::default();
     let place = registered(&entry.entry.id.value, &ClimateSaid::default(), false, rules, set, &mut unheard)?;
     Some(place.climate)

@@ -5,11 +5,13 @@
 
 use chrono::NaiveDate;
 use lammas_engine::question::said::{
-    ClimateSaid, ConditionSaid, DaySaid, ForecastSaid, FrostDatesSaid, FrostSaid, NormalsSaid, PlantSaid, SignSaid,
-    SiteSaid, SoilSaid, WaterSaid, WeatherSaid, WorkSaid,
+    ClimateSaid, ConditionSaid, CountedFrostSaid, DaySaid, ForecastSaid, FrostDatesSaid, FrostSaid, NormalsSaid,
+    PlantSaid, SignSaid, SiteSaid, SoilSaid, WaterSaid, WeatherSaid, WorkSaid,
 };
 
-use super::climate::{ClimateDay, ClimateForecast, ClimateFrost, ClimateFrostDays, ClimateGiven, ClimateNormals};
+use super::climate::{
+    ClimateCountedFrost, ClimateDay, ClimateForecast, ClimateFrost, ClimateFrostDays, ClimateGiven, ClimateNormals,
+};
 use super::condition::{ConditionGiven, ConditionSign};
 use super::date::Date;
 use super::history::HistoryWork;
@@ -40,8 +42,10 @@ impl From<ClimateGiven> for ClimateSaid {
             latitude,
             longitude,
             elevation_m,
+            origin,
             normals,
             frost,
+            counted_frost,
             extreme_min_c,
             tmin_sd_k,
             observations,
@@ -53,8 +57,10 @@ impl From<ClimateGiven> for ClimateSaid {
             latitude,
             longitude,
             elevation_m,
+            origin: origin.map(|choice| choice.word().to_owned()),
             normals: normals.map(Into::into),
             frost: frost.map(Into::into),
+            counted_frost: counted_frost.map(Into::into),
             extreme_min_c,
             tmin_sd_k: months(tmin_sd_k),
             observations: observations.map(each),
@@ -82,6 +88,23 @@ impl From<ClimateNormals> for NormalsSaid {
 impl From<ClimateFrost> for FrostSaid {
     fn from(ClimateFrost { last, first }: ClimateFrost) -> Self {
         Self { last: last.map(Into::into).unwrap_or_default(), first: first.map(Into::into).unwrap_or_default() }
+    }
+}
+
+impl From<ClimateCountedFrost> for CountedFrostSaid {
+    fn from(given: ClimateCountedFrost) -> Self {
+        let ClimateCountedFrost { seasons, share_pct, killing_share_pct, last, first, last_killing, first_killing } =
+            given;
+        let [last_killing, first_killing] = [last_killing, first_killing].map(|day| day.map(|day| day.to_string()));
+        Self {
+            seasons,
+            share_pct,
+            killing_share_pct,
+            last: last.map(Into::into).unwrap_or_default(),
+            first: first.map(Into::into).unwrap_or_default(),
+            last_killing,
+            first_killing,
+        }
     }
 }
 

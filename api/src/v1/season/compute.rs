@@ -6,6 +6,7 @@ use chrono::{DateTime, NaiveDate, Utc};
 use lammas_agronomy::calendar::Day;
 use lammas_engine::explain::season::whole;
 use lammas_engine::question::said::ClimateSaid;
+use serde_json::{Value, json};
 
 use super::answer::SeasonAnswer;
 use super::request::SeasonRequest;
@@ -26,6 +27,8 @@ pub struct Reply {
     pub text: String,
     /// The language.
     pub language: Language,
+    /// How long it may be kept, in seconds: an hour, and where it is for today not past midnight at the place.
+    pub keep_s: u64,
 }
 
 /// What season is it?
@@ -39,17 +42,7 @@ pub struct Reply {
     post, path = "/v1/season", operation_id = "compute_season", tag = "season",
     request_body(content = SeasonRequest, description = "The question.",
         example = json!({"climate": {"id": "cold-inland"}, "date": "2026-09-15"})),
-    responses((status = 200, description = "The season.", body = SeasonAnswer, example = json!({
-        "date": "2026-09-15", "half": "cooling", "tmin_c": 10.0, "tmax_c": 25.1, "et0_mm_day": 3.8,
-        "et0_method": {"method": "hargreaves-samani", "assumed": []},
-        "daylength_h": 12.2, "heat_left_cd": 235.0, "frost_chance_pct": 100.0,
-        "markers": [{"name": "first_frost.median", "words": "the usual first frost", "state": "seasonal",
-            "nearest": "2026-10-08", "days": 23, "origin": "computed", "likely_error_days": 9.0,
-            "formula": "day by which 10, 50, 90 % of years have had their first minimum at or below 0 °C"}],
-        "facts": [{"name": "tmin", "words": "usual minimum of the day", "value": 10.0, "unit": "°C", "origin": "computed"}],
-        "hardiness_zone": "5b", "heat_zone": 6, "curve_error_k": 0.54,
-        "climate_sha256": "b2ae6fe3c6b20eeeb5f8f531debc4268448b3a36ccbdb3ac9bf78b9c8766bbe9"
-    })))
+    responses((status = 200, description = "The season.", body = SeasonAnswer, example = json!(example())))
 )]
 pub async fn compute_season(
     request: HttpRequest,
@@ -57,7 +50,7 @@ pub async fn compute_season(
     rules: Data<Rules>,
 ) -> Result<HttpResponse, Problem> {
     let said = reply(asked, language::accepted(&request), &rules, today::now())?;
-    Ok(sent::json(said.text, said.language, Keep::No))
+    Ok(sent::json(&request, said.text, said.language, Keep::No))
 }
 
 /// The season that a request asks for, at this moment. `accepted` is the language when the request names none.
@@ -83,7 +76,7 @@ pub fn reply(
             faults.add("/date", fault.to_string());
             None
         }
-        None => place.as_ref().map(|p| Day::from_date(today::at_place(now, p.zone.as_deref(), p.longitude_deg))),
+        None => place.as_ref().map(|place| Day::from_date(place.clock().date(now))),
     };
     faults.or_problem(INVALID_REQUEST)?;
     let (Some(place), Some(day)) = (place, day) else {
@@ -91,5 +84,21 @@ pub fn reply(
     };
     let season = whole(&place.climate, day, language.word());
     let text = serde_json::to_string(&season).map_err(Problem::broken)?;
-    Ok(Reply { text, language })
+    let midnight = date.is_none().then(|| place.clock().seconds_left(day.date(), now).unwrap_or(0));
+    Ok(Reply { text, language, keep_s: midnight.unwrap_or(sent::LONGEST_S).min(sent::LONGEST_S) })
+}
+
+/// The example of the document.
+pub(super) fn example() -> Value {
+    json!({
+        "date": "2026-09-15", "half": "cooling", "tmin_c": 10.0, "tmax_c": 25.1, "et0_mm_day": 3.8,
+        "et0_method": {"method": "hargreaves-samani", "assumed": []},
+        "daylength_h": 12.2, "heat_left_cd": 235.0, "frost_chance_pct": 100.0,
+        "markers": [{"name": "first_frost.median", "words": "the usual first frost", "state": "seasonal",
+            "nearest": "2026-10-08", "days": 23, "origin": "computed", "likely_error_days": 9.0,
+            "formula": "day by which 10, 50, 90 % of years have had their first minimum at or below 0 °C"}],
+        "facts": [{"name": "tmin", "words": "usual minimum of the day", "value": 10.0, "unit": "°C", "origin": "computed"}],
+        "hardiness_zone": "5b", "heat_zone": 6, "curve_error_k": 0.54,
+        "climate_sha256": "b2ae6fe3c6b20eeeb5f8f531debc4268448b3a36ccbdb3ac9bf78b9c8766bbe9"
+    })
 }

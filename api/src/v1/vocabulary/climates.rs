@@ -207,5 +207,5 @@ pub async fn get_climate(
             normals: entry.profile.normals.as_ref().map(normals),
         },
     };
-    list::sent_json(&whole, language)
+    list::sent_json(&request, &whole, language)
 }

@@ -33,7 +33,7 @@ pub struct ListQuery {
 pub struct EntryQuery {
     /// The language of the texts; else the header `accept-language` decides.
     #[param(required = false, nullable = false, example = "en")]
-    pub(super) language: Option<Language>,
+    pub(crate) language: Option<Language>,
 }
 
 /// An entry of a list: its key is what it is sorted and paged by.
@@ -79,13 +79,17 @@ pub(super) fn answer<T: Listed, P: Serialize + From<Page<T>>>(
     let mut entries = make(language.word());
     entries.sort_by(|a, b| a.key().cmp(b.key()));
     let page = PageQuery::new(query.limit, query.cursor).of(entries, Listed::key)?;
-    sent_json(&P::from(page), language)
+    sent_json(request, &P::from(page), language)
 }
 
 /// One entry in a language.
-pub(super) fn sent_json(value: &impl Serialize, language: Language) -> Result<HttpResponse, Problem> {
+pub(super) fn sent_json(
+    request: &HttpRequest,
+    value: &impl Serialize,
+    language: Language,
+) -> Result<HttpResponse, Problem> {
     let text = serde_json::to_string(value).map_err(Problem::broken)?;
-    Ok(sent::json(text, language, Keep::Hour))
+    Ok(sent::json(request, text, language, Keep::Hour))
 }
 
 /// A text that is there only when it says something.

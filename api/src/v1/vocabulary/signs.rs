@@ -140,14 +140,14 @@ pub async fn list_signs(
     if let Some(words) = &query.q {
         let found = set.words.search(words, plant, language.word()).into_iter().take(page.limit());
         let items = found.filter_map(|found| Some(SignItem { matched: Some(found.matched), ..item(found.sign)? }));
-        return list::sent_json(&SignPage { items: items.collect(), next_cursor: None }, language);
+        return list::sent_json(&request, &SignPage { items: items.collect(), next_cursor: None }, language);
     }
     let mut items: Vec<SignItem> = match plant {
         Some(plant) => set.words.signs_of(plant).filter_map(item).collect(),
         None => set.pack.signs.iter().map(|filed| self::item(&filed.entry, language.word())).collect(),
     };
     items.sort_by(|a, b| a.id.cmp(&b.id));
-    list::sent_json(&SignPage::from(page.of(items, |item| &item.id)?), language)
+    list::sent_json(&request, &SignPage::from(page.of(items, |item| &item.id)?), language)
 }
 
 /// Checks the query, and finds the plant that it asks for, if any.

@@ -3,7 +3,8 @@
 use super::moment::Moment;
 use super::truth::{Curve, judge};
 use crate::compile::book::ProblemInfo;
-use crate::fact::value::Truth;
+use crate::compile::term::{Condition, Term};
+use crate::fact::value::{Truth, Value};
 
 /// How likely a cause is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
@@ -32,37 +33,112 @@ fn seen(moment: &Moment<'_>, sign: u16) -> Truth {
     moment.question.signs.get(usize::from(sign)).map_or(Truth::Unknown, |s| s.seen)
 }
 
-fn points(problem: &ProblemInfo, moment: &Moment<'_>) -> i32 {
-    let signs: i32 = problem
-        .signs
-        .iter()
-        .map(|(sign, yes, no)| match seen(moment, *sign) {
-            Truth::True => *yes,
-            Truth::False => *no,
-            Truth::Unknown => 0,
-        })
-        .sum();
-    let weather: i32 = problem
-        .favours
-        .iter()
-        .map(|condition| match judge(condition, moment, Curve::Counts) {
-            Truth::True => 2,
-            Truth::False => -2,
-            Truth::Unknown => 0,
-        })
-        .sum();
-    signs + weather
+/// Whether the weather of the season counts for and against causes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Weather {
+    /// It does.
+    Counts,
+    /// Nobody said where the plant stands: only what the caller gave counts.
+    IsUnknown,
+}
+
+/// What speaks for or against a problem.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// A sign, by its number.
+    Sign(u16),
+    /// What favours it, by its place in the problem's list.
+    Favour(usize),
+}
+
+/// Everything that speaks for or against a problem: whether it is so, and the points that it makes.
+pub fn marks<'a>(
+    problem: &'a ProblemInfo,
+    moment: &'a Moment<'_>,
+    weather: Weather,
+) -> impl Iterator<Item = (Mark, Truth, i32)> + 'a {
+    let signs = problem.signs.iter().map(move |(sign, yes, no)| {
+        let seen = seen(moment, *sign);
+        (Mark::Sign(*sign), seen, weighed(seen, *yes, *no))
+    });
+    let favours = problem.favours.iter().enumerate().map(move |(place, condition)| {
+        let is_so = judge_by(condition, moment, weather);
+        (Mark::Favour(place), is_so, weighed(is_so, 2, -2))
+    });
+    signs.chain(favours)
+}
+
+const fn weighed(is_so: Truth, yes: i32, no: i32) -> i32 {
+    match is_so {
+        Truth::True => yes,
+        Truth::False => no,
+        Truth::Unknown => 0,
+    }
+}
+
+fn points(problem: &ProblemInfo, moment: &Moment<'_>, weather: Weather) -> i32 {
+    marks(problem, moment, weather).map(|(.., points)| points).sum()
+}
+
+/// What a condition says, with the weather or without it.
+#[must_use]
+pub fn judge_by(condition: &Condition, moment: &Moment<'_>, weather: Weather) -> Truth {
+    match weather {
+        Weather::Counts => judge(condition, moment, Curve::Counts),
+        Weather::IsUnknown => judge_told(condition, moment),
+    }
+}
+
+/// What a condition says where nothing is known but what the caller gave.
+fn judge_told(condition: &Condition, moment: &Moment<'_>) -> Truth {
+    match condition {
+        Condition::Always => Truth::True,
+        Condition::Atom(number) => {
+            if is_told(*number, moment) {
+                judge(condition, moment, Curve::Counts)
+            } else {
+                Truth::Unknown
+            }
+        }
+        Condition::And(parts) => parts.iter().fold(Truth::True, |all, part| all.and(judge_told(part, moment))),
+        Condition::Or(parts) => parts.iter().fold(Truth::False, |any, part| any.or(judge_told(part, moment))),
+        Condition::Not(inner) => judge_told(inner, moment).not(),
+    }
+}
+
+/// Whether an atom reads nothing but what the caller gives.
+fn is_told(atom: u32, moment: &Moment<'_>) -> bool {
+    let book = moment.book;
+    let Some(term) = book.atoms.get(atom as usize).and_then(|atom| book.probes.get(atom.probe as usize)) else {
+        return false;
+    };
+    let mut told = true;
+    term.walk(&mut |part| {
+        told &= match part {
+            Term::Fact(fact) => moment.question.given(*fact).value != Value::Unknown,
+            Term::Past(..) | Term::Ahead(..) | Term::FrostAhead(..) | Term::HeatSum { .. } => false,
+            Term::Marker(_) | Term::DaysTo(_) | Term::DaysFrom(_) => false,
+            _ => true,
+        };
+    });
+    told
 }
 
 /// The causes that are shown: at least one leading sign is seen and the sum is positive; by sum, impact, id.
 #[must_use]
 pub fn rank(moment: &Moment<'_>) -> Vec<Cause> {
+    rank_by(moment, Weather::Counts)
+}
+
+/// The same, with the weather or without it.
+#[must_use]
+pub fn rank_by(moment: &Moment<'_>, weather: Weather) -> Vec<Cause> {
     let mut shown: Vec<(&ProblemInfo, i32)> = moment
         .book
         .problems
         .iter()
         .filter(|problem| problem.leading.iter().any(|sign| seen(moment, *sign) == Truth::True))
-        .map(|problem| (problem, points(problem, moment)))
+        .map(|problem| (problem, points(problem, moment, weather)))
         .filter(|(_, points)| *points > 0)
         .collect();
     let id = |problem: &ProblemInfo| moment.set.names.problems.name(problem.problem).to_owned();

@@ -67,6 +67,12 @@ fn one<'a>(verdict: &Verdict, blocks: &[Block], day: Option<Day>, voice: Voice<'
     })
 }
 
+/// The first reason of a rule that is held; none of any other.
+pub(super) fn first_reason<'a>(verdict: &Verdict, voice: Voice<'_, 'a>) -> Option<Said<'a>> {
+    let Outcome::Held(blocks) = &verdict.outcome else { return None };
+    Some(because(blocks.first()?, verdict, voice)?.because)
+}
+
 fn because<'a>(block: &Block, verdict: &Verdict, voice: Voice<'_, 'a>) -> Option<HeldBy<'a>> {
     let (moment, language) = (voice.moment, voice.language);
     let rule = moment.book.rules.get(verdict.at as usize)?;

@@ -124,7 +124,7 @@ fn rule(info: &RuleInfo, entry: &RuleEntry, pack: &Pack, language: &str) -> Rule
         steps: Rendered::of(entry.steps.get(language).to_vec()),
         professional: (!entry.professional.get(language).is_empty()).then(|| text(&entry.professional)),
         cautions: cautions.collect(),
-        sources: Rendered::of(sources(info, pack)),
+        sources: Rendered::of(sources(&info.sources, pack)),
         materials: Rendered::of(materials(info, pack, language)),
         apart: Rendered::of(apart(info, pack, language)),
         holds: entry.hold.iter().map(|hold| text(&hold.because)).collect(),
@@ -133,8 +133,9 @@ fn rule(info: &RuleInfo, entry: &RuleEntry, pack: &Pack, language: &str) -> Rule
     }
 }
 
-fn sources(info: &RuleInfo, pack: &Pack) -> Vec<SourceShown> {
-    let sources = info.sources.iter().filter_map(|number| pack.sources.get(usize::from(*number)));
+/// Sources by their numbers.
+pub(super) fn sources(numbers: &[u16], pack: &Pack) -> Vec<SourceShown> {
+    let sources = numbers.iter().filter_map(|number| pack.sources.get(usize::from(*number)));
     sources
         .map(|source| SourceShown {
             id: source.entry.id.value.clone(),
@@ -146,7 +147,8 @@ fn sources(info: &RuleInfo, pack: &Pack) -> Vec<SourceShown> {
         .collect()
 }
 
-fn materials(info: &RuleInfo, pack: &Pack, language: &str) -> Vec<MaterialShown> {
+/// The materials of a rule.
+pub(super) fn materials(info: &RuleInfo, pack: &Pack, language: &str) -> Vec<MaterialShown> {
     let materials = info.materials.iter().filter_map(|number| pack.materials.get(usize::from(*number)));
     materials
         .map(|material| MaterialShown {
@@ -158,7 +160,8 @@ fn materials(info: &RuleInfo, pack: &Pack, language: &str) -> Vec<MaterialShown>
         .collect()
 }
 
-fn apart(info: &RuleInfo, pack: &Pack, language: &str) -> Vec<ApartShown> {
+/// What the work of a rule is kept apart from.
+pub(super) fn apart(info: &RuleInfo, pack: &Pack, language: &str) -> Vec<ApartShown> {
     info.apart
         .iter()
         .filter_map(|apart| {

@@ -156,7 +156,8 @@ fn check_first<'a>(verdict: &Verdict, rule: &PlantRule, voice: Voice<'_, 'a>) ->
     verdict.check_first.iter().filter_map(shown).collect()
 }
 
-fn repeat(info: &RuleInfo) -> Option<RepeatShown> {
+/// How often a rule's work is done.
+pub(super) fn repeat(info: &RuleInfo) -> Option<RepeatShown> {
     let repeat = &info.repeat;
     (repeat.every.is_some() || repeat.at_most.is_some()).then(|| RepeatShown {
         min_days: repeat.every.map(|(min, _)| min),

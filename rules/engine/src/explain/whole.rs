@@ -93,13 +93,7 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
         causes: causes(decision, moment, language),
         season: season::brief(&question.climate, moment.day, extent.full, language),
         assumptions: assumptions(decision, voice),
-        climate: ClimateShown {
-            id: question.climate.id.as_deref(),
-            sha256: &question.climate.sha256,
-            origin: question.climate.origin.as_str(),
-            curve_error_k: super::number::shown(question.climate.season.largest_residual_k()),
-            forecast: season::forecast(&question.climate, moment.day, language),
-        },
+        climate: climate(moment, language),
         asked: &question.asked,
         date_origin: if question.day_assumed { "assumed" } else { "given" },
         rule_sets: vec![RuleSet { name: &header.name.value, version: &header.version.value, sha256: &set.sha256 }],
@@ -114,11 +108,19 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
             })
         }),
         next_opening: (status == "nothing-due").then(|| next_opening(voice)).flatten(),
-        notice: words::pick(
-            language,
-            "The label of a product and the rules of your place come before anything said here.",
-            "La etiqueta del producto y las normas de su lugar están por encima de lo que aquí se dice.",
-        ),
+        notice: words::notice(language),
+    }
+}
+
+/// The climate that an answer stands on.
+pub(super) fn climate<'a>(moment: &Moment<'a>, language: &str) -> ClimateShown<'a> {
+    let climate = &moment.question.climate;
+    ClimateShown {
+        id: climate.id.as_deref(),
+        sha256: &climate.sha256,
+        origin: climate.origin.as_str(),
+        curve_error_k: super::number::shown(climate.season.largest_residual_k()),
+        forecast: season::forecast(climate, moment.day, language),
     }
 }
 
@@ -159,7 +161,8 @@ fn note<'a>(verdict: &Verdict, voice: Voice<'_, 'a>) -> Option<Note<'a>> {
     })
 }
 
-fn depend<'a>(verdict: &Verdict, voice: Voice<'_, 'a>) -> Option<Depends<'a>> {
+/// A rule that depends, with what it hangs on; none of any other.
+pub(super) fn depend<'a>(verdict: &Verdict, voice: Voice<'_, 'a>) -> Option<Depends<'a>> {
     let moment = voice.moment;
     let Outcome::Depends { on, could } = &verdict.outcome else { return None };
     let mut facts: Vec<Said<'_>> = Vec::new();

@@ -30,6 +30,22 @@ pub fn yes_no(yes: bool, language: &str) -> &'static str {
     }
 }
 
+/// One of two texts of the engine's own.
+#[must_use]
+pub fn told(language: &str, en: &'static str, es: &'static str) -> &'static str {
+    if is_spanish(language) { es } else { en }
+}
+
+/// What comes before anything said here.
+#[must_use]
+pub fn notice(language: &str) -> &'static str {
+    told(
+        language,
+        "The label of a product and the rules of your place come before anything said here.",
+        "La etiqueta del producto y las normas de su lugar están por encima de lo que aquí se dice.",
+    )
+}
+
 /// For what does not exist.
 #[must_use]
 pub fn none(language: &str) -> &'static str {

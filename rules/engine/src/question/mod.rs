@@ -3,6 +3,7 @@
 pub mod asked;
 pub mod climate;
 pub mod pointer;
+pub mod profile_said;
 pub mod said;
 pub mod understand;
 

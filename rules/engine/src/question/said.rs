@@ -57,10 +57,16 @@ pub struct ClimateSaid {
     pub longitude: Option<f64>,
     /// Metres.
     pub elevation_m: Option<f64>,
+    /// Where the normals come from: `given` or `measured`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub origin: Option<String>,
     /// Monthly normals.
     pub normals: Option<NormalsSaid>,
     /// Frost dates.
     pub frost: Option<FrostSaid>,
+    /// Frost counted in a daily record.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub counted_frost: Option<CountedFrostSaid>,
     /// Mean of the lowest temperature of each year, °C.
     pub extreme_min_c: Option<f64>,
     /// Day-to-day deviation of the minimum, K, by month.
@@ -116,6 +122,30 @@ pub struct FrostDatesSaid {
     pub median: Option<String>,
     /// 90 %.
     pub late: Option<String>,
+}
+
+/// Frost counted in the seasons of a daily record. A date that is left out is known not to come.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CountedFrostSaid {
+    /// Seasons that were counted.
+    pub seasons: u16,
+    /// Share of them with a day at or below 0 °C, %.
+    pub share_pct: f64,
+    /// Share of them with a day at or below -2.2 °C, %.
+    pub killing_share_pct: f64,
+    /// The last frost of the season.
+    #[serde(default)]
+    pub last: FrostDatesSaid,
+    /// The first frost.
+    #[serde(default)]
+    pub first: FrostDatesSaid,
+    /// Median of the last day at or below -2.2 °C, as MM-DD.
+    #[serde(default)]
+    pub last_killing: Option<String>,
+    /// Median of the first day at or below -2.2 °C, as MM-DD.
+    #[serde(default)]
+    pub first_killing: Option<String>,
 }
 
 /// One day's weather.

@@ -3,11 +3,11 @@
 use lammas_agronomy::calendar::{ClimateDay, Day};
 use lammas_agronomy::origin::Origin;
 use lammas_agronomy::profile::{
-    DailyWeather, Forecast, FrostTriple, GivenFrost, Humidity, Monthly, Normals, Profile, Radiation,
+    CountedFrost, DailyWeather, Forecast, FrostTriple, GivenFrost, Humidity, Monthly, Normals, Profile, Radiation,
 };
 
 use super::super::pointer::Trouble;
-use super::super::said::{ClimateSaid, DaySaid, FrostDatesSaid};
+use super::super::said::{ClimateSaid, CountedFrostSaid, DaySaid, FrostDatesSaid};
 
 /// km/h in a m/s.
 const KMH: f64 = 3.6;
@@ -41,6 +41,17 @@ pub fn profile(said: &ClimateSaid, base: &str) -> Result<Profile, Vec<Trouble>> 
         last: triple(&frost.last, &format!("{base}/frost/last"), &mut troubles),
         first: triple(&frost.first, &format!("{base}/frost/first"), &mut troubles),
     });
+    let counted_frost =
+        said.counted_frost.as_ref().map(|frost| counted(frost, &format!("{base}/counted_frost"), &mut troubles));
+    let origin = match said.origin.as_deref() {
+        None | Some("given") => Origin::Given,
+        Some("measured") => Origin::Measured,
+        Some(other) => {
+            let known = ["given", "measured"];
+            troubles.push(Trouble::unknown(format!("{base}/origin"), "origin", other, known));
+            Origin::Given
+        }
+    };
     let mut profile = Profile::of_temperatures(latitude_deg, tmin_c, tmax_c);
     profile.longitude_deg = said.longitude;
     profile.elevation_m = said.elevation_m;
@@ -53,6 +64,7 @@ pub fn profile(said: &ClimateSaid, base: &str) -> Result<Profile, Vec<Trouble>> 
         radiation: solar.map(Radiation::SolarMj).or(sun.map(Radiation::SunshineHours)),
     };
     profile.frost = frost;
+    profile.counted_frost = counted_frost;
     profile.extreme_min_c = said.extreme_min_c;
     profile.tmin_sd_k = tmin_sd_k;
     profile.observations = said.observations.iter().flatten().map(day).collect();
@@ -60,7 +72,7 @@ pub fn profile(said: &ClimateSaid, base: &str) -> Result<Profile, Vec<Trouble>> 
         issued: Day::from_date(forecast.issued),
         days: forecast.days.iter().map(day).collect(),
     });
-    profile.origin = Origin::Given;
+    profile.origin = origin;
     if !troubles.is_empty() {
         return Err(troubles);
     }
@@ -78,7 +90,9 @@ fn pointer(base: &str, path: &str) -> String {
         .replace("/latitude_deg", "/latitude")
         .replace("/longitude_deg", "/longitude")
         .replace("/humidity", "/rh_pct")
-        .replace("/radiation", "/sunshine_h");
+        .replace("/radiation", "/sunshine_h")
+        .replace("/share_with_frost", "/share_pct")
+        .replace("/share_with_killing_frost", "/killing_share_pct");
     format!("{base}{path}")
 }
 
@@ -96,17 +110,40 @@ fn twelve(pointer: &str, name: &str, list: &[f64], troubles: &mut Vec<Trouble>) 
 }
 
 fn triple(said: &FrostDatesSaid, base: &str, troubles: &mut Vec<Trouble>) -> FrostTriple {
-    let mut date = |name: &str, text: &Option<String>| {
-        let text = text.as_ref()?;
-        text.parse::<ClimateDay>()
-            .map_err(|fault| troubles.push(Trouble::new(format!("{base}/{name}"), fault.to_string())))
-            .ok()
-    };
+    let mut date = |name: &str, text: &Option<String>| month_day(text.as_ref(), &format!("{base}/{name}"), troubles);
     FrostTriple {
         early: date("early", &said.early),
         median: date("median", &said.median),
         late: date("late", &said.late),
     }
+}
+
+fn counted(said: &CountedFrostSaid, base: &str, troubles: &mut Vec<Trouble>) -> CountedFrost {
+    let (last, first) = (
+        triple(&said.last, &format!("{base}/last"), troubles),
+        triple(&said.first, &format!("{base}/first"), troubles),
+    );
+    if said.seasons == 0 {
+        troubles.push(Trouble::new(format!("{base}/seasons"), "expected 1 or more seasons, found `0`"));
+    }
+    for (name, share) in [("share_pct", said.share_pct), ("killing_share_pct", said.killing_share_pct)] {
+        if !(0.0..=100.0).contains(&share) {
+            troubles.push(Trouble::new(format!("{base}/{name}"), format!("{name} is {share}, expected 0 to 100 %")));
+        }
+    }
+    CountedFrost {
+        seasons: said.seasons,
+        share_with_frost: said.share_pct / 100.0,
+        share_with_killing_frost: said.killing_share_pct / 100.0,
+        last,
+        first,
+        last_killing: month_day(said.last_killing.as_ref(), &format!("{base}/last_killing"), troubles),
+        first_killing: month_day(said.first_killing.as_ref(), &format!("{base}/first_killing"), troubles),
+    }
+}
+
+fn month_day(text: Option<&String>, pointer: &str, troubles: &mut Vec<Trouble>) -> Option<ClimateDay> {
+    text?.parse::<ClimateDay>().map_err(|fault| troubles.push(Trouble::new(pointer, fault.to_string()))).ok()
 }
 
 fn day(said: &DaySaid) -> DailyWeather {

@@ -1,0 +1,228 @@
+//! From a daily record to a profile. What is wrong with the record is named at its place: the JSON pointer of a value, or
+//! `/line/column` of a CSV file.
+
+use chrono::NaiveDate;
+use lammas_agronomy::calendar::Day;
+use lammas_agronomy::profile::DailyWeather;
+use lammas_agronomy::record::{Place, Quality, Record, RecordFault, RecordProfile, read_csv};
+use lammas_engine::question::profile_said;
+use lammas_engine::question::said::ClimateSaid;
+use lammas_engine::question::understand;
+use lammas_engine::version::hash;
+
+use super::answer::{ProfileAnswer, ProfileGap, ProfileQuality};
+use super::request::{ProfileDay, ProfileQuery, ProfileRequest};
+use super::words;
+use crate::problem::Problem;
+use crate::problem::faults::Faults;
+use crate::problem::kinds::INVALID_REQUEST;
+use crate::problem::pointer::{below, entry};
+use crate::v1::question::choices::Language;
+use crate::v1::question::date::Date;
+
+/// Most recent days that a climate holds.
+const MOST_RECENT: u16 = 400;
+
+/// The profile of a record in JSON. What stands in the query too must be the same there.
+///
+/// # Errors
+/// The problem `invalid-request`, with every wrong place.
+pub fn of_json(request: ProfileRequest, query: ProfileQuery, language: Language) -> Result<ProfileAnswer, Problem> {
+    let ProfileRequest { latitude, longitude, elevation_m, recent_days, language: _, days } = request;
+    let mut faults = Faults::default();
+    let mut one = |name: &str, body: Option<f64>, asked: Option<f64>| {
+        // Both were typed by somebody: equal means equal.
+        if let (Some(here), Some(there)) = (body, asked)
+            && here.to_bits() != there.to_bits()
+        {
+            faults.add(below("", name), format!("is `{here}` here and `{there}` in the query"));
+        }
+        body.or(asked)
+    };
+    let place = Told {
+        latitude: one("latitude", latitude, query.latitude),
+        longitude: one("longitude", longitude, query.longitude),
+        elevation_m: one("elevation_m", elevation_m, query.elevation_m),
+        recent_days: one("recent_days", recent_days.map(f64::from), query.recent_days.map(f64::from)),
+    };
+    let rows = days.iter().map(weather).collect();
+    made(&place, rows, Vec::new(), &Source::Days(&days), faults, language)
+}
+
+/// The profile of a CSV file, whose place stands in the query.
+///
+/// # Errors
+/// The problem `invalid-request`, with every wrong place.
+pub fn of_csv(text: &str, query: &ProfileQuery, language: Language) -> Result<ProfileAnswer, Problem> {
+    let mut faults = Faults::default();
+    let place = Told {
+        latitude: query.latitude,
+        longitude: query.longitude,
+        elevation_m: query.elevation_m,
+        recent_days: query.recent_days.map(f64::from),
+    };
+    match read_csv(text) {
+        Ok(read) => made(&place, read.rows, read.ignored_columns, &Source::Lines(text), faults, language),
+        Err(found) => {
+            place.check(&mut faults);
+            for fault in found {
+                let line = entry("", fault.line);
+                let at = fault.column.as_ref().map_or_else(|| line.clone(), |column| below(&line, column));
+                faults.add(at, fault.to_string());
+            }
+            faults.or_problem(INVALID_REQUEST)?;
+            Err(Problem::broken("a CSV file was refused without a fault"))
+        }
+    }
+}
+
+/// Where a record was taken, as it was told.
+struct Told {
+    latitude: Option<f64>,
+    longitude: Option<f64>,
+    elevation_m: Option<f64>,
+    recent_days: Option<f64>,
+}
+
+impl Told {
+    fn check(&self, faults: &mut Faults) {
+        if self.latitude.is_none() {
+            faults.add("/latitude", "expected the latitude of the place, in degrees, south negative");
+        }
+        faults.in_range("", "latitude", self.latitude, (-90.0, 90.0), "°");
+        faults.in_range("", "longitude", self.longitude, (-180.0, 180.0), "°");
+        faults.in_range("", "elevation_m", self.elevation_m, (-500.0, 9000.0), "m");
+        faults.in_range("", "recent_days", self.recent_days, (0.0, f64::from(MOST_RECENT)), "days");
+    }
+
+    fn recent(&self) -> usize {
+        self.recent_days.map_or(usize::from(MOST_RECENT), |days| days as usize)
+    }
+}
+
+/// Where a day stands in what was sent.
+enum Source<'a> {
+    Days(&'a [ProfileDay]),
+    Lines(&'a str),
+}
+
+impl Source<'_> {
+    /// The place of a field of a day: of its first entry, or of its second.
+    fn at(&self, date: NaiveDate, second: bool, field: &str) -> String {
+        let nth = usize::from(second);
+        match self {
+            Self::Days(days) => {
+                let found = days.iter().enumerate().filter(|(_, day)| day.date == Date(date)).nth(nth);
+                found.map_or_else(|| "/days".to_owned(), |(place, _)| below(&entry("/days", place), field))
+            }
+            Self::Lines(text) => {
+                let written = date.to_string();
+                // Line 1 is the header.
+                let found = text.lines().zip(1..).skip(1).filter(|(line, _)| line.contains(&written)).nth(nth);
+                found.map_or_else(String::new, |(_, line)| below(&entry("", line), field))
+            }
+        }
+    }
+
+    /// The place of the whole record.
+    fn whole(&self) -> String {
+        match self {
+            Self::Days(_) => "/days".to_owned(),
+            Self::Lines(_) => String::new(),
+        }
+    }
+}
+
+fn weather(day: &ProfileDay) -> DailyWeather {
+    let Date(date) = day.date;
+    let ProfileDay { date: _, tmin_c, tmax_c, precip_mm } = *day;
+    DailyWeather { tmin_c, tmax_c, rain_mm: precip_mm, ..DailyWeather::unknown(Day::from_date(date)) }
+}
+
+fn made(
+    told: &Told,
+    rows: Vec<DailyWeather>,
+    ignored_columns: Vec<String>,
+    source: &Source<'_>,
+    mut faults: Faults,
+    language: Language,
+) -> Result<ProfileAnswer, Problem> {
+    told.check(&mut faults);
+    let place = Place {
+        latitude_deg: told.latitude.unwrap_or(0.0),
+        longitude_deg: told.longitude,
+        elevation_m: told.elevation_m,
+    };
+    let built = Record::new(rows).and_then(|record| record.profile(&place));
+    if let Err(found) = &built {
+        for (place, fault) in found.iter().enumerate() {
+            // What is wrong with a day that has been found to come twice is wrong with its second entry.
+            let is_doubled =
+                |date: NaiveDate| found.iter().take(place + 1).any(|known| *known == RecordFault::Doubled { date });
+            note(fault, source, &is_doubled, &mut faults);
+        }
+    }
+    faults.or_problem(INVALID_REQUEST)?;
+    let Ok(RecordProfile { profile, quality }) = built else {
+        return Err(Problem::broken("a record was refused without a fault"));
+    };
+    let said = recent(profile_said::said(&profile), told.recent());
+    // As a question that holds it is understood: the hash is that of its answer's climate.
+    let understood = understand::profile(&said, "/climate")
+        .map_err(|troubles| Problem::broken(format!("a profile that a question can't hold: {troubles:?}")))?;
+    let climate_sha256 = hash::of_value(&serde_json::to_value(&understood).map_err(Problem::broken)?);
+    let (known, unknown) = words::told(&understood, &quality, language);
+    Ok(ProfileAnswer {
+        climate: said.into(),
+        climate_sha256,
+        quality: shown(&quality),
+        known,
+        unknown,
+        ignored_columns,
+    })
+}
+
+/// The same with at most so many of its last days.
+fn recent(mut said: ClimateSaid, most: usize) -> ClimateSaid {
+    if let Some(days) = &mut said.observations {
+        days.drain(..days.len().saturating_sub(most));
+    }
+    said.observations = said.observations.filter(|days| !days.is_empty());
+    said
+}
+
+fn note(fault: &RecordFault, source: &Source<'_>, is_doubled: &dyn Fn(NaiveDate) -> bool, faults: &mut Faults) {
+    let at = match fault {
+        RecordFault::Doubled { date } | RecordFault::Outside { date } => source.at(*date, is_doubled(*date), "date"),
+        RecordFault::Crossed { date, .. } => source.at(*date, is_doubled(*date), "tmax_c"),
+        RecordFault::Value { date, words } => {
+            let field = words.split_whitespace().next().unwrap_or_default();
+            source.at(*date, is_doubled(*date), if field == "rain_mm" { "precip_mm" } else { field })
+        }
+        _ => source.whole(),
+    };
+    let words = fault.to_string().replace("rain_mm", "precip_mm");
+    let line = match source {
+        Source::Lines(_) => at.split('/').nth(1).map_or_else(String::new, |line| format!("line {line}: ")),
+        Source::Days(_) => String::new(),
+    };
+    faults.add(at, line + &words);
+}
+
+fn shown(quality: &Quality) -> ProfileQuality {
+    ProfileQuality {
+        first: Date(quality.first.date()),
+        last: Date(quality.last.date()),
+        years: (quality.years * 10.0).round() / 10.0,
+        days: quality.days,
+        recorded_days: quality.recorded_days,
+        rain_days: quality.rain_days,
+        gaps: quality
+            .gaps
+            .iter()
+            .map(|gap| ProfileGap { first: Date(gap.first.date()), last: Date(gap.last.date()), days: gap.days })
+            .collect(),
+        gap_count: quality.gap_count,
+        frost_seasons: quality.frost_seasons,
+    }
+}

@@ -1,0 +1,60 @@
+//! `GET /v1/season`.
+
+use actix_web::web::Data;
+use actix_web::{HttpRequest, HttpResponse};
+use serde::Deserialize;
+
+use super::answer::SeasonAnswer;
+use super::compute;
+use super::request::SeasonRequest;
+use crate::problem::Problem;
+use crate::problem::extractors::Query;
+use crate::sets::rules::Rules;
+use crate::v1::language;
+use crate::v1::question::choices::Language;
+use crate::v1::question::climate::ClimateGiven;
+use crate::v1::question::date::Date;
+use crate::v1::question::query::in_query;
+use crate::v1::question::today;
+use crate::v1::sent::{self, Keep};
+
+/// A registered climate and a date.
+#[derive(Clone, Debug, Deserialize, utoipa::IntoParams)]
+#[serde(deny_unknown_fields)]
+#[into_params(parameter_in = Query)]
+pub struct SeasonQuery {
+    /// A registered climate, by its id.
+    #[param(max_length = 100, example = "cold-inland")]
+    climate: String,
+    /// When; today at the place when left out.
+    #[param(required = false, nullable = false, example = "2026-09-15")]
+    date: Option<Date>,
+    /// The language of the answer; else the header `accept-language` decides.
+    #[param(required = false, nullable = false, example = "en")]
+    language: Option<Language>,
+}
+
+/// What season is it in a registered climate?
+///
+/// The same answer as `POST /v1/season`. It may be kept for an hour, and without a `date` not past midnight at the place.
+///
+/// # Errors
+/// The problems `bad-query` and `unknown-climate`.
+#[utoipa::path(
+    get, path = "/v1/season", operation_id = "get_season", tag = "season", params(SeasonQuery),
+    responses(
+        (status = 200, description = "The season.", body = SeasonAnswer, example = json!(compute::example())),
+        (status = 304, description = "What the reader has is still right.")
+    )
+)]
+pub async fn get_season(
+    request: HttpRequest,
+    Query(query): Query<SeasonQuery>,
+    rules: Data<Rules>,
+) -> Result<HttpResponse, Problem> {
+    let SeasonQuery { climate, date, language } = query;
+    let climate = ClimateGiven { id: Some(climate), ..ClimateGiven::default() };
+    let asked = SeasonRequest { climate, date, site: None, language };
+    let said = compute::reply(asked, language::accepted(&request), &rules, today::now()).map_err(in_query)?;
+    Ok(sent::json(&request, said.text, said.language, Keep::For(said.keep_s)))
+}
