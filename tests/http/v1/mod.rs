@@ -1,6 +1,7 @@
 mod advice;
 mod advice_faces;
 mod advice_refused;
+mod coordinates;
 mod every_field;
 mod quantities;
 mod season;

@@ -47,7 +47,7 @@ pub struct Reply {
             "nearest": "2026-10-08", "days": 23, "origin": "computed", "likely_error_days": 9.0,
             "formula": "day by which 10, 50, 90 % of years have had their first minimum at or below 0 °C"}],
         "facts": [{"name": "tmin", "words": "usual minimum of the day", "value": 10.0, "unit": "°C", "origin": "computed"}],
-        "curve_error_k": 0.54, "climate_sha256": "b2ae6fe3c6b20eeeb5f8f531debc4268448b3a36ccbdb3ac9bf78b9c8766bbe9"
+        "curve_error_k": 0.54, "climate_sha256": "b2ae6fe3c6b20eeeb5f8f531debc4268448b3a36ccbdb3ac9bf78b9c8766bbe9", "climate_origin": "given"
     })))
 )]
 pub async fn compute_season(

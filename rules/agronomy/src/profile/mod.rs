@@ -1,6 +1,7 @@
 //! The climate profile: what is known of a place before any season is computed.
 
 mod check;
+mod estimate_basis;
 mod fault;
 mod frost_dates;
 mod limits;
@@ -9,6 +10,7 @@ mod weather;
 
 use serde::Serialize;
 
+pub use estimate_basis::EstimateBasis;
 pub use fault::ProfileFault;
 pub use frost_dates::{CountedFrost, FrostTriple, GivenFrost};
 pub use limits::Limits;
@@ -51,6 +53,9 @@ pub struct Profile {
     /// Where the normals come from: given, measured (from a daily record) or estimated (from
     /// coordinates).
     pub origin: Origin,
+    /// What an estimate from coordinates stands on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub estimate: Option<EstimateBasis>,
 }
 
 impl Profile {
@@ -76,6 +81,7 @@ impl Profile {
             observations: Vec::new(),
             forecast: None,
             origin: Origin::Given,
+            estimate: None,
         }
     }
 }

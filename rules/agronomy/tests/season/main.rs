@@ -2,10 +2,13 @@
 //! climates and their mirror images, and over profiles drawn at random.
 
 mod climates;
+mod coordinates;
 mod counted_frost;
+mod estimates;
 mod evaporation;
 mod forecast;
 mod frost_points;
+mod grid_faults;
 mod heat;
 mod mirrored;
 mod odd_places;

@@ -202,7 +202,9 @@ fn fact(fact: Fact, moment: &Moment<'_>) -> Reading {
             number(value, origin)
         }
         Fact::HeatLeft => number(season.heat_left_cd(moment.day), season.curve_origin()),
-        Fact::FrostChance => number(season.frost_chance_pct(), season.curve_origin()),
+        Fact::FrostChance => {
+            season.frost_chance_pct().map_or(Reading::UNKNOWN, |pct| number(pct, season.curve_origin()))
+        }
         Fact::FrostFree => truth(season.climate().frost_free),
         Fact::MildWinter => truth(season.climate().mild_winter),
         Fact::ColdWinter => truth(season.climate().cold_winter),

@@ -4,6 +4,7 @@ pub mod amounts;
 pub mod answer;
 pub mod cautions;
 pub mod certainty;
+pub mod estimate;
 pub mod expect;
 pub mod held;
 pub mod number;

@@ -27,8 +27,9 @@ pub struct SeasonBrief {
     pub daylength_h: f64,
     /// Warmth over 5 °C still to come before frost or before growth stops, °Cd.
     pub heat_left_cd: f64,
-    /// Share of years with frost, %.
-    pub frost_chance_pct: f64,
+    /// Share of years with frost, %; left out where an estimate can't tell.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub frost_chance_pct: Option<f64>,
     /// The markers nearest to the day.
     pub markers: Vec<MarkerShown>,
 }
@@ -117,7 +118,7 @@ pub fn brief(climate: &Climate, day: Day, full: bool, language: &str) -> SeasonB
         et0_method: et_shown(climate),
         daylength_h: round_tenth(season.daylength_h(on)),
         heat_left_cd: crate::fact::catalogue::Fact::HeatLeft.entry().step.round(season.heat_left_cd(day)),
-        frost_chance_pct: libm::round(season.frost_chance_pct()),
+        frost_chance_pct: season.frost_chance_pct().map(libm::round),
         markers: BRIEF
             .iter()
             .map(|marker| {
@@ -219,6 +220,14 @@ pub struct SeasonWhole {
     pub curve_error_k: f64,
     /// The climate's hash.
     pub climate_sha256: String,
+    /// given, measured, estimated.
+    pub climate_origin: &'static str,
+    /// How good the climate is, if it was estimated.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub climate_error: Option<super::estimate::EstimateShown>,
+    /// Where the climate comes from, if it was estimated.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub climate_sources: Option<&'static super::rendered::Rendered<Vec<super::answer::SourceShown>>>,
     /// What became of the forecast, if there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub forecast: Option<&'static str>,
@@ -287,6 +296,9 @@ pub fn whole(climate: &Climate, day: Day, language: &str) -> SeasonWhole {
         facts,
         curve_error_k: shown(season.largest_residual_k()),
         climate_sha256: climate.sha256.clone(),
+        climate_origin: climate.origin.as_str(),
+        climate_error: super::estimate::error(climate, language),
+        climate_sources: super::estimate::sources(climate),
         forecast: forecast(climate, day, language),
     }
 }
