@@ -67,9 +67,8 @@ fn provoke(kind: Kind, server: &Server) -> Option<Answer> {
             ADVICE,
             r#"{"climate": {"id": "cold-inland"}, "plant": {"type": "rose"}, "rule_sets": ["house"]}"#,
         ),
-        "not-available-yet" => {
-            server.post_text(ADVICE, r#"{"climate": {"latitude": 1, "longitude": 1}, "plant": {"type": "rose"}}"#)
-        }
+        "not-available-yet" => server.post_text(ADVICE, r#"{"climate": {"area": "north"}, "plant": {"type": "rose"}}"#),
+        "not-on-land" => server.post_text("/v1/season", r#"{"climate": {"latitude": -40, "longitude": -120}}"#),
         "broken" => server.get("/panics"),
         "not-ready" => {
             server.ready.set(false);

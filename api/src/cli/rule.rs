@@ -38,7 +38,8 @@ impl Rule {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
         let language = self.language.unwrap_or(Language::En);
         let rules = self.packs.load()?;
-        let found = read::find(&self.id, &rules.set(), language).map_err(|problem| BadInput(problem.to_string()))?;
+        let set = rules.set();
+        let found = read::find(&self.id, &set, language).map_err(|problem| BadInput(problem.to_string()))?;
         let text = serde_json::to_string(&found)?;
         if self.json {
             writeln!(out, "{text}")?;

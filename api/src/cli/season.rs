@@ -9,6 +9,7 @@ use serde_json::Value;
 use super::exit::Exit;
 use super::packs::Packs;
 use super::request;
+use crate::v1::climate_error::ClimateGrade;
 use crate::v1::question::choices::Language;
 use crate::v1::question::today;
 use crate::v1::season::answer::{SeasonAnswer, SeasonMarker, SeasonMarkerState};
@@ -17,6 +18,7 @@ use crate::v1::season::request::SeasonRequest;
 
 const EXAMPLES: &str = "Examples:
   echo '{\"climate\": {\"id\": \"cold-inland\"}, \"date\": \"2026-09-15\"}' | lammas season
+  echo '{\"climate\": {\"latitude\": 52.1, \"longitude\": 5.18}}' | lammas season
   lammas season place.json --json     the same JSON as POST /v1/season";
 
 /// Show the season of a climate on a day: every marker, every fact
@@ -85,7 +87,7 @@ fn write(season: &SeasonAnswer, language: Language, out: &mut dyn Write) -> Resu
         out,
         "\n{} {}; {} {}",
         pick("Hardiness zone", "Zona de rusticidad"),
-        season.hardiness_zone,
+        season.hardiness_zone.as_deref().unwrap_or("?"),
         pick("heat zone", "zona de calor"),
         season.heat_zone
     )?;
@@ -97,7 +99,36 @@ fn write(season: &SeasonAnswer, language: Language, out: &mut dyn Write) -> Resu
         pick("the daily curve is within", "la curva diaria queda a menos de"),
         season.curve_error_k
     )?;
+    if let Some(error) = &season.climate_error {
+        writeln!(
+            out,
+            "\n{} {}",
+            pick(
+                "The climate is estimated from coordinates; as an estimate it is",
+                "El clima está estimado por las coordenadas; como estimación es"
+            ),
+            grade(error.grade, language)
+        )?;
+        for doubt in &error.doubts {
+            writeln!(out, "  {}", doubt.text)?;
+        }
+        writeln!(out, "  {}", error.better)?;
+    }
+    for source in season.climate_sources.iter().flatten() {
+        writeln!(out, "\n{}", source.title)?;
+    }
     Ok(())
+}
+
+fn grade(grade: ClimateGrade, language: Language) -> &'static str {
+    match (grade, language == Language::Es) {
+        (ClimateGrade::Good, false) => "good",
+        (ClimateGrade::Good, true) => "buena",
+        (ClimateGrade::Fair, false) => "fair",
+        (ClimateGrade::Fair, true) => "regular",
+        (ClimateGrade::Poor, false) => "poor",
+        (ClimateGrade::Poor, true) => "mala",
+    }
 }
 
 fn when(marker: &SeasonMarker, language: Language) -> String {

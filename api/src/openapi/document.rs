@@ -10,6 +10,8 @@ use utoipa::openapi::{
 };
 use utoipa::{PartialSchema, ToSchema};
 
+use lammas_engine::explain::estimate::ATTRIBUTION;
+
 use crate::problem::kinds::{ANY_CALL, Kind};
 use crate::problem::wire::{FieldError, MEDIA_TYPE, ProblemBody};
 use crate::routes::{CALLS, Call, Described};
@@ -17,7 +19,8 @@ use crate::routes::{CALLS, Call, Described};
 const ABOUT: &str = "Season-aware plant care: a climate, a date, a plant and its condition go in; what to do now, in \
     what order and why, and what to leave alone, come out. The service keeps nothing about those who ask.\n\n\
     Failures are problems after RFC 9457, with every wrong place of the request named at once. Each answer carries \
-    the header `x-request-id`.";
+    the header `x-request-id`.\n\n\
+    A climate known only by its coordinates is estimated. Show this notice with what comes of it: ";
 
 const TAGS: &[(&str, &str)] = &[
     ("advice", "What to do now, in what order, how much, and why; and what to leave alone."),
@@ -36,7 +39,7 @@ pub fn document() -> utoipa::openapi::OpenApi {
     document.info = InfoBuilder::new()
         .title("Lammas")
         .version(env!("CARGO_PKG_VERSION"))
-        .description(Some(ABOUT))
+        .description(Some(format!("{ABOUT}{ATTRIBUTION}")))
         .license(Some(licence))
         .build();
     document.tags = Some(

@@ -1,6 +1,6 @@
 //! Everything that is wrong with a request, collected so that one answer names it all.
 
-use super::kinds::{Kind, UNKNOWN_CLIMATE, UNKNOWN_PLANT, UNKNOWN_RULE_SET};
+use super::kinds::{Kind, NOT_ON_LAND, UNKNOWN_CLIMATE, UNKNOWN_PLANT, UNKNOWN_RULE_SET};
 use super::wire::FieldError;
 use super::{Problem, pointer};
 
@@ -11,7 +11,7 @@ const LONGEST_ID: usize = 100;
 
 /// Kinds that say more than that a value is wrong, the most telling first. What is only not available yet comes last:
 /// it is named as the kind when nothing else is wrong.
-const TELLING: [Kind; 3] = [UNKNOWN_PLANT, UNKNOWN_CLIMATE, UNKNOWN_RULE_SET];
+const TELLING: [Kind; 4] = [UNKNOWN_PLANT, UNKNOWN_CLIMATE, NOT_ON_LAND, UNKNOWN_RULE_SET];
 
 /// The wrong places found so far.
 #[derive(Debug, Default)]

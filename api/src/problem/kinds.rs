@@ -89,6 +89,8 @@ kinds! {
         "The entry of `errors` at the plant gives the nearest names there are. `GET /v1/plants` lists them all. Nothing is advised for a plant that no rule set knows.";
     UNKNOWN_CLIMATE: "unknown-climate", 422, "no climate is registered under this id",
         "The entry of `errors` at the climate gives the nearest id there is. `GET /v1/climates` lists them all; a climate may also be written out as monthly normals.";
+    NOT_ON_LAND: "not-on-land", 422, "no climate can be estimated at these coordinates",
+        "The coordinates lie in the sea, or so far south that nothing is known of the land. Check their signs: south and west are negative. A climate written out as monthly normals works anywhere.";
     UNKNOWN_RULE_SET: "unknown-rule-set", 422, "no such rule set is published here",
         "The entry of `errors` at the rule set names those that are published.";
     NOT_AVAILABLE_YET: "not-available-yet", 422, "the request asks for something that is not available yet",
@@ -109,7 +111,7 @@ pub const JSON_BODY: &[Kind] =
     &[BAD_JSON, NESTED_TOO_DEEP, BODY_TOO_SLOW, BODY_TOO_LARGE, UNSUPPORTED_MEDIA_TYPE, INVALID_REQUEST];
 
 /// The kinds that a call which asks about a climate can give.
-pub const QUESTION: &[Kind] = &[UNKNOWN_CLIMATE, NOT_AVAILABLE_YET];
+pub const QUESTION: &[Kind] = &[UNKNOWN_CLIMATE, NOT_ON_LAND, NOT_AVAILABLE_YET];
 
 /// The kind with this slug.
 #[must_use]

@@ -27,7 +27,8 @@ const WEEK_DAYS: u16 = 7;
 const WINTER_DAYS: u16 = 13 * 7;
 const SPRING_DAYS: u16 = 6 * 7;
 
-/// What a climate is like (limits: own choice). `None` is unknown: the profile has no rain.
+/// What a climate is like (limits: own choice). `None` is unknown: the profile has no rain, or is an estimate that can't
+/// tell of frost.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ClimateFlags {
     /// Fewer than 10 % of years have frost.
@@ -70,7 +71,7 @@ impl ClimateFlags {
             .map(|rain_mm| growing_start.is_some_and(|start| rain_mm.sum_from(start, SPRING_DAYS) < DRY_SPRING_MM));
 
         Self {
-            frost_free: Some(season.frost_chance_pct() < FROST_FREE_PCT),
+            frost_free: season.frost_chance_pct().map(|pct| pct < FROST_FREE_PCT),
             mild_winter: Some(coldest_c > MILD_C),
             cold_winter: Some(coldest_c < COLD_C),
             hot_summer: Some(warmest_c >= HOT_C),
@@ -78,17 +79,18 @@ impl ClimateFlags {
             dry_winter: winter_mm.map(|mm| mm < DRY_WINTER_MM),
             dry_coldest: winter_mm.map(|mm| mm < DRY_COLDEST_MM),
             dry_spring,
-            short_season: Some(short_season(season)),
+            short_season: short_season(season),
         }
     }
 }
 
-fn short_season(season: &Season) -> bool {
+fn short_season(season: &Season) -> Option<bool> {
     let last = season.marker(Marker::LastFrost(Share::Median));
     let first = season.marker(Marker::FirstFrost(Share::Median));
     match (last, first) {
-        (MarkerState::Seasonal(last), MarkerState::Seasonal(first)) => first.days_after(last) < SHORT_SEASON_DAYS,
-        (MarkerState::Always, _) | (_, MarkerState::Always) => true,
-        _ => false,
+        (MarkerState::Seasonal(last), MarkerState::Seasonal(first)) => Some(first.days_after(last) < SHORT_SEASON_DAYS),
+        (MarkerState::Unknown, _) | (_, MarkerState::Unknown) => None,
+        (MarkerState::Always, _) | (_, MarkerState::Always) => Some(true),
+        _ => Some(false),
     }
 }

@@ -14,7 +14,7 @@
 //! name that was meant.
 //!
 //! **The season.** [`calendar`] counts days and the 365 days of the climate year. A [`profile`] holds what
-//! is known of a place; a daily [`record`] makes one. [`curve`] draws the smooth year through its monthly
+//! is known of a place; a daily [`record`] makes one, or [`climatology`] estimates one from coordinates. [`curve`] draws the smooth year through its monthly
 //! normals, [`frost`] reckons when frost comes and how cold the coldest night is, [`marker`] finds the days
 //! on which rules hang their windows. [`season`] puts them together and answers by day: what was, what
 //! lies ahead, how much warmth is left, each with its [`origin`]; [`climate`] says what the place is like; [`hardiness`],
@@ -26,6 +26,7 @@ pub mod bounds;
 pub mod calendar;
 pub mod chill;
 pub mod climate;
+pub mod climatology;
 pub mod crop;
 pub mod curve;
 pub mod degree_days;

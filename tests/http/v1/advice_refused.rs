@@ -71,12 +71,6 @@ fn an_unknown_climate_and_an_unknown_rule_set_are_kinds_of_their_own() {
 fn what_is_not_available_yet_is_said_and_not_passed_over() {
     let server = Server::start();
     for (pointer, value, at, words) in [
-        (
-            "/climate",
-            json!({"latitude": 34.2, "longitude": -118.6}),
-            "/climate",
-            "a climate by coordinates alone can't be estimated yet",
-        ),
         ("/climate", json!({"area": "north"}), "/climate/area", "registered climate"),
         ("/as_of", json!("2026-09-01"), "/as_of", "leave it out"),
         ("/recall", json!(true), "/recall", "digest"),

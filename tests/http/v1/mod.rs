@@ -3,6 +3,7 @@ mod advice_by_address;
 mod advice_faces;
 mod advice_refused;
 mod climate_profiles;
+mod coordinates;
 mod diagnosis;
 mod every_field;
 mod quantities;

@@ -51,9 +51,8 @@ fn a_season_that_can_not_be_told_is_refused_with_the_place() {
     };
     let problem = server.post("/v1/season", &json!({"climate": {"id": "cold-inlan"}})).problem(UNKNOWN_CLIMATE);
     assert_eq!(at(&problem), ["/climate/id"]);
-    let problem =
-        server.post("/v1/season", &json!({"climate": {"latitude": 41, "longitude": 2}})).problem(NOT_AVAILABLE_YET);
-    assert_eq!(at(&problem), ["/climate"]);
+    let problem = server.post("/v1/season", &json!({"climate": {"area": "north"}})).problem(NOT_AVAILABLE_YET);
+    assert_eq!(at(&problem), ["/climate/area"]);
     let problem = server.post("/v1/season", &json!({"climate": {"id": "cold-inland"}, "date": "0900-01-01"}));
     assert_eq!(at(&problem.problem(INVALID_REQUEST)), ["/date"]);
     let problem = server.post("/v1/season", &json!({"climate": {}, "plant": "rose"})).problem(INVALID_REQUEST);

@@ -278,6 +278,9 @@ fn foot(answer: &AdviceAnswer, words: Headings, out: &mut String) {
             .collect();
         out.push_str(&lines(&format!("{}: ", words.assumed()), &each.join("; ")));
     }
+    for source in answer.climate.sources.iter().flatten() {
+        out.push_str(&lines("", &source.title));
+    }
     let then =
         answer.next_change.as_ref().map(|next| format!("; {}: {}", words.then(), next.because)).unwrap_or_default();
     out.push_str(&lines("", &format!("{} {}{then}", words.holds_until(), words.date(answer.valid_until))));

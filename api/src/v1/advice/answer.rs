@@ -8,6 +8,7 @@ use super::heard::{AdviceNotUnderstood, AdviceUnderstood, AdviceUnsure};
 use super::held::AdviceHeld;
 use super::task::{AdviceCutTask, AdviceFact, AdviceSource, AdviceTask};
 use super::words::{AdviceStatus, CauseLikelihood, DateOrigin, FactOrigin, RuleOutcome};
+use crate::v1::climate_error::ClimateError;
 use crate::v1::question::date::Date;
 use crate::v1::season::answer::SeasonInBrief;
 
@@ -209,6 +210,14 @@ pub struct AdviceClimate {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]
     pub forecast: Option<String>,
+    /// How good it is, if it was estimated from coordinates.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub error: Option<ClimateError>,
+    /// Where it comes from, if it was estimated: the notice that has to be shown with it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub sources: Option<Vec<AdviceSource>>,
 }
 
 /// A rule set by name, version and content.

@@ -3,20 +3,23 @@
 use std::convert::Infallible;
 use std::sync::Arc;
 
+use lammas_agronomy::climatology::{Coordinates, Refusal};
 use lammas_agronomy::profile::Profile;
 use lammas_agronomy::season::SiteShift;
 use lammas_engine::compile::set::Set;
 use lammas_engine::pack::ClimateEntry;
 use lammas_engine::question::Climate;
+use lammas_engine::question::estimated::Estimated;
 use lammas_engine::question::pointer::{Trouble, TroubleKind};
 use lammas_engine::question::said::ClimateSaid;
-use lammas_engine::question::understand::profile;
+use lammas_engine::question::understand::{profile, profile_on};
 use lammas_engine::scenario::with_weather;
 use lammas_engine::version::hash;
 
 use super::today::Clock;
+use crate::climate_grid::{ClimateGrid, climate_grid};
 use crate::problem::faults::Faults;
-use crate::problem::kinds::{Kind, NOT_AVAILABLE_YET, UNKNOWN_CLIMATE, UNKNOWN_PLANT};
+use crate::problem::kinds::{Kind, NOT_AVAILABLE_YET, NOT_ON_LAND, UNKNOWN_CLIMATE, UNKNOWN_PLANT};
 use crate::sets::rules::Rules;
 
 /// A climate, and what tells the time there.
@@ -47,17 +50,50 @@ pub(crate) fn find(said: &ClimateSaid, hollow: bool, rules: &Rules, set: &Set, f
     }
     said.latitude?;
     if said.normals.is_none() {
-        // Where the longitude is missing too, that is said already.
-        if said.longitude.is_some() {
-            let detail =
-                "a climate by coordinates alone can't be estimated yet: give monthly normals or a registered climate";
-            faults.add_if_new(Some(NOT_AVAILABLE_YET), "/climate".to_owned(), detail.to_owned());
-        }
-        return None;
+        return by_coordinates(said, hollow, rules, faults);
     }
     let profile = whole(said, faults)?;
     let climate = by_content(None, profile, hollow, rules);
     Some(Place { climate, zone: None, longitude_deg: said.longitude })
+}
+
+/// A climate estimated from coordinates, which count to 0.01°. A missing longitude has been named already.
+fn by_coordinates(said: &ClimateSaid, hollow: bool, rules: &Rules, faults: &mut Faults) -> Option<Place> {
+    let hundredth = |degrees: f64| (degrees * 100.0).round() / 100.0;
+    let place = Coordinates {
+        latitude_deg: hundredth(said.latitude?),
+        longitude_deg: hundredth(said.longitude?),
+        elevation_m: said.elevation_m,
+    };
+    let ClimateGrid { grid, sha256 } = match climate_grid() {
+        Ok(read) => read,
+        Err(error) => {
+            tracing::error!(error, "the climate grid can't be used");
+            let detail = "this program's climate grid can't be read: give monthly normals or a registered climate";
+            faults.add_if_new(Some(NOT_AVAILABLE_YET), "/climate/latitude".to_owned(), detail.to_owned());
+            return None;
+        }
+    };
+    let estimate = match grid.estimate(place) {
+        Ok(estimate) => estimate,
+        Err(refusal) => {
+            let (kind, field) = match &refusal {
+                Refusal::OutOfRange { field, .. } => (None, field.trim_end_matches("_deg")),
+                Refusal::NotOnLand { .. } | Refusal::TooFarSouth { .. } => (Some(NOT_ON_LAND), "latitude"),
+            };
+            let cure = if kind.is_some() { "; or give monthly normals" } else { "" };
+            faults.add_if_new(kind, format!("/climate/{field}"), format!("{refusal}{cure}"));
+            return None;
+        }
+    };
+    let estimated = Estimated::of(&estimate, sha256);
+    let completed = profile_on(estimate.profile, said, "/climate");
+    let profile = completed.map_err(|troubles| note(troubles.into_iter().map(as_sent).collect(), faults)).ok()?;
+    let content = hash::of_value(&serde_json::to_value(&profile).unwrap_or_default());
+    let key = format!("{content}/{sha256}/{hollow}");
+    let make = || Ok::<_, Infallible>(made(None, profile, Some(content), hollow).with_estimate(estimated));
+    let Ok(climate) = rules.seasons().get(key, make);
+    Some(Place { climate, zone: None, longitude_deg: Some(place.longitude_deg) })
 }
 
 /// A climate of the set, to judge the rest of a question by whose own climate can't be had.

@@ -53,7 +53,8 @@ pub async fn get_rule(
     rules: Data<Rules>,
 ) -> Result<HttpResponse, Problem> {
     let language = language::of(query.language, &request);
-    let found = find(&asked.id, &rules.set(), language)?;
+    let set = rules.set();
+    let found = find(&asked.id, &set, language)?;
     let text = serde_json::to_string(&found).map_err(Problem::broken)?;
     Ok(sent::json(&request, text, language, Keep::Hour))
 }

@@ -4,7 +4,9 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use utoipa::ToSchema;
 
+use crate::v1::advice::task::AdviceSource;
 use crate::v1::advice::words::FactOrigin;
+use crate::v1::climate_error::ClimateError;
 use crate::v1::question::choices::choices;
 use crate::v1::question::date::Date;
 
@@ -55,8 +57,10 @@ pub struct SeasonInBrief {
     pub daylength_h: f64,
     /// Warmth over 5 °C still to come before frost or before growth stops, °Cd.
     pub heat_left_cd: f64,
-    /// Share of years with frost, %.
-    pub frost_chance_pct: f64,
+    /// Share of years with frost, %; left out where an estimate can't tell.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub frost_chance_pct: Option<f64>,
     /// The markers that matter most, each with its occurrence nearest to the day.
     pub markers: Vec<SeasonMarker>,
 }
@@ -125,15 +129,18 @@ pub struct SeasonAnswer {
     pub daylength_h: f64,
     /// Warmth over 5 °C still to come before frost or before growth stops, °Cd.
     pub heat_left_cd: f64,
-    /// Share of years with frost, %.
-    pub frost_chance_pct: f64,
+    /// Share of years with frost, %; left out where an estimate can't tell.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub frost_chance_pct: Option<f64>,
     /// Every marker, with its occurrence nearest to the day and how it is computed.
     pub markers: Vec<SeasonMarker>,
     /// Every fact of the season, as rules read it.
     pub facts: Vec<SeasonFactShown>,
-    /// Hardiness half zone, by the mean of each year's lowest temperature.
+    /// Hardiness half zone, by the mean of each year's lowest temperature; none where frost can't be told.
     #[schema(pattern = "^([1-9]|1[0-3])[ab]$", example = "8a")]
-    pub hardiness_zone: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hardiness_zone: Option<String>,
     /// Heat zone, by the yearly number of days above 30 °C.
     #[schema(minimum = 1, maximum = 12)]
     pub heat_zone: u8,
@@ -142,6 +149,16 @@ pub struct SeasonAnswer {
     /// SHA-256 of the climate's content.
     #[schema(pattern = "^[0-9a-f]{64}$")]
     pub climate_sha256: String,
+    /// Where the climate comes from.
+    pub climate_origin: FactOrigin,
+    /// How good the climate is, if it was estimated from coordinates.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub climate_error: Option<ClimateError>,
+    /// Where the climate comes from, if it was estimated: the notice that has to be shown with it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub climate_sources: Option<Vec<AdviceSource>>,
     /// What became of the forecast, if there is one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]

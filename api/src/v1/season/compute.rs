@@ -99,6 +99,6 @@ pub(super) fn example() -> Value {
             "formula": "day by which 10, 50, 90 % of years have had their first minimum at or below 0 °C"}],
         "facts": [{"name": "tmin", "words": "usual minimum of the day", "value": 10.0, "unit": "°C", "origin": "computed"}],
         "hardiness_zone": "5b", "heat_zone": 6, "curve_error_k": 0.54,
-        "climate_sha256": "b2ae6fe3c6b20eeeb5f8f531debc4268448b3a36ccbdb3ac9bf78b9c8766bbe9"
+        "climate_sha256": "b2ae6fe3c6b20eeeb5f8f531debc4268448b3a36ccbdb3ac9bf78b9c8766bbe9", "climate_origin": "given"
     })
 }

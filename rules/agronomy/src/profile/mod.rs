@@ -2,6 +2,7 @@
 
 mod check;
 mod differences;
+mod estimate_basis;
 mod fault;
 mod frost_dates;
 mod limits;
@@ -11,6 +12,7 @@ mod weather;
 use serde::Serialize;
 
 pub use differences::{Differences, differences};
+pub use estimate_basis::EstimateBasis;
 pub use fault::ProfileFault;
 pub use frost_dates::{CountedFrost, FrostTriple, GivenFrost};
 pub use limits::Limits;
@@ -56,6 +58,9 @@ pub struct Profile {
     /// Where the normals come from: given, measured (from a daily record) or estimated (from
     /// coordinates).
     pub origin: Origin,
+    /// What an estimate from coordinates stands on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub estimate: Option<EstimateBasis>,
 }
 
 impl Profile {
@@ -82,6 +87,7 @@ impl Profile {
             observations: Vec::new(),
             forecast: None,
             origin: Origin::Given,
+            estimate: None,
         }
     }
 }

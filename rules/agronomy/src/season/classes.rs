@@ -7,11 +7,11 @@ use crate::koppen::{CD_BOUNDARY_C, koppen_class};
 use crate::origin::Origin;
 
 impl Season {
-    /// Hardiness half zone of the mean annual extreme minimum.
+    /// Hardiness half zone of the mean annual extreme minimum; unknown where that is.
     #[must_use]
-    pub fn hardiness_zone(&self) -> (HardinessZone, Origin) {
-        let (extreme_c, origin) = self.extreme_min_c();
-        (HardinessZone::of_celsius(extreme_c), origin)
+    pub fn hardiness_zone(&self) -> Option<(HardinessZone, Origin)> {
+        let (extreme_c, origin) = self.extreme_min_c()?;
+        Some((HardinessZone::of_celsius(extreme_c), origin))
     }
 
     /// Mean number of days a year with a maximum above 30 °C: as counted, else from the curve.

@@ -89,7 +89,9 @@ impl Season {
         // Where not even the days thaw, frost has no dates but those that someone told.
         let never_thaws = self.tmax_c.extent().1 <= 0.0;
         let frost_day = |day: Option<ClimateDay>, origin: Origin| match day {
-            Some(day) if !never_thaws || origin == Origin::Given => MarkerState::Seasonal(day),
+            Some(day) if origin == Origin::Given => MarkerState::Seasonal(day),
+            _ if !self.cold_told => MarkerState::Unknown,
+            Some(day) if !never_thaws => MarkerState::Seasonal(day),
             _ if never_thaws => MarkerState::Always,
             _ => MarkerState::Never,
         };

@@ -84,6 +84,8 @@ pub struct Season {
     fixed: [MarkerState; Marker::FIXED_COUNT],
     given_extreme_min_c: Option<f64>,
     counted_heat_days: Option<f64>,
+    /// Frost and the coldest night follow from the curves; else they are unknown unless given.
+    cold_told: bool,
 
     air: OnceLock<Box<AirRows>>,
     et0_mm: OnceLock<Box<Row>>,
@@ -148,6 +150,7 @@ impl Season {
             fixed: [MarkerState::Unknown; Marker::FIXED_COUNT],
             given_extreme_min_c: profile.extreme_min_c.map(|extreme_c| extreme_c - lower_k),
             counted_heat_days: profile.heat_days_a_year,
+            cold_told: profile.estimate.is_none_or(|basis| basis.cold_told),
             air: OnceLock::new(),
             et0_mm: OnceLock::new(),
             rh_pct: OnceLock::new(),
@@ -183,20 +186,20 @@ impl Season {
         self.residual_k
     }
 
-    /// Share of years with any day at or below 0 °C, percent, 0 to 100.
+    /// Share of years with any day at or below 0 °C, percent, 0 to 100; none where an estimate can't tell.
     #[must_use]
-    pub fn frost_chance_pct(&self) -> f64 {
-        self.frost.dates.chance * 100.0
+    pub fn frost_chance_pct(&self) -> Option<f64> {
+        self.cold_told.then_some(self.frost.dates.chance * 100.0)
     }
 
-    /// Mean annual extreme minimum, °C: as given, else from the curve.
+    /// Mean annual extreme minimum, °C: as given, else from the curve; none where an estimate can't tell.
     #[must_use]
-    pub fn extreme_min_c(&self) -> (f64, Origin) {
+    pub fn extreme_min_c(&self) -> Option<(f64, Origin)> {
         match self.given_extreme_min_c {
-            Some(extreme_c) => (extreme_c, Origin::Given),
+            Some(extreme_c) => Some((extreme_c, Origin::Given)),
             None => {
                 let reckon = || extreme_min_c(&self.tmin_c, &self.spread_k);
-                (*self.extreme_min_c.get_or_init(reckon), self.curve_origin)
+                self.cold_told.then(|| (*self.extreme_min_c.get_or_init(reckon), self.curve_origin))
             }
         }
     }
@@ -231,8 +234,9 @@ fn means(normals: &Normals) -> Monthly {
 }
 
 fn frost_knowledge(profile: &Profile) -> FrostKnowledge {
+    let elevation_said = profile.estimate.map_or(profile.elevation_m.is_some(), |basis| basis.elevation_said);
     match (profile.origin, profile.tmin_sd_k) {
-        (Origin::Estimated, _) if profile.elevation_m.is_some() => FrostKnowledge::CoordinatesAndElevation,
+        (Origin::Estimated, _) if elevation_said => FrostKnowledge::CoordinatesAndElevation,
         (Origin::Estimated, _) => FrostKnowledge::Coordinates,
         (_, Some(_)) if !profile.tmin_sd_estimated => FrostKnowledge::NormalsAndSpread,
         _ => FrostKnowledge::Normals,

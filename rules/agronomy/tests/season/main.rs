@@ -4,11 +4,14 @@
 mod chill;
 mod classes;
 mod climates;
+mod coordinates;
 mod counted_frost;
 mod differences;
+mod estimates;
 mod evaporation;
 mod forecast;
 mod frost_points;
+mod grid_faults;
 mod heat;
 mod mirrored;
 mod odd_places;

@@ -28,6 +28,17 @@ pub(crate) fn record_csv(name: &str) -> String {
     read(&format!("{}/../../tests/data/{name}", env!("CARGO_MANIFEST_DIR")))
 }
 
+/// The climate grid, unpacked.
+#[expect(clippy::disallowed_methods, reason = "tests read their data from files")]
+pub(crate) fn climate_grid() -> Vec<u8> {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../climatology/climate_grid_025.bin.zst");
+    let packed = std::fs::read(path).unwrap();
+    let mut unpacked = Vec::new();
+    let mut decoder = ruzstd::decoding::StreamingDecoder::new(packed.as_slice()).unwrap();
+    std::io::Read::read_to_end(&mut decoder, &mut unpacked).unwrap();
+    unpacked
+}
+
 /// The 57 places, with the measured spread of the daily minimum.
 pub(crate) fn stations() -> Vec<Station> {
     let text = data("station_normals.csv");

@@ -202,7 +202,9 @@ fn fact(fact: Fact, moment: &Moment<'_>) -> Reading {
             number(value, origin)
         }
         Fact::HeatLeft => number(season.heat_left_cd(moment.day), season.curve_origin()),
-        Fact::FrostChance => number(season.frost_chance_pct(), season.curve_origin()),
+        Fact::FrostChance => {
+            season.frost_chance_pct().map_or(Reading::UNKNOWN, |pct| number(pct, season.curve_origin()))
+        }
         Fact::FrostFree => truth(season.climate().frost_free),
         Fact::MildWinter => truth(season.climate().mild_winter),
         Fact::ColdWinter => truth(season.climate().cold_winter),
@@ -227,16 +229,14 @@ fn fact(fact: Fact, moment: &Moment<'_>) -> Reading {
             None => Reading::UNKNOWN,
         },
         Fact::ClimateZone => {
-            let (zone, origin) = season.hardiness_zone();
-            number(f64::from(zone.number()), origin)
+            season.hardiness_zone().map_or(Reading::UNKNOWN, |(zone, origin)| number(f64::from(zone.number()), origin))
         }
         Fact::HeatDays => {
             let (days, origin) = season.heat_days();
             number(days, origin)
         }
         Fact::ExtremeMin => {
-            let (extreme_c, origin) = season.extreme_min_c();
-            number(extreme_c, origin)
+            season.extreme_min_c().map_or(Reading::UNKNOWN, |(extreme_c, origin)| number(extreme_c, origin))
         }
         Fact::Koppen => match season.koppen().and_then(|class| KOPPEN.position(class)) {
             Some(class) => Reading::new(Value::Choice(class), season.curve_origin()),

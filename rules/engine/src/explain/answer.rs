@@ -132,6 +132,12 @@ pub struct ClimateShown<'a> {
     /// What became of the forecast, if there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub forecast: Option<&'static str>,
+    /// How good it is, if it was estimated.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub error: Option<super::estimate::EstimateShown>,
+    /// Where it comes from, if it was estimated.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sources: Option<&'static Rendered<Vec<SourceShown>>>,
 }
 
 /// A text: one of the prepared phrases, or made for this answer.

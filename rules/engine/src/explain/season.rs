@@ -27,8 +27,9 @@ pub struct SeasonBrief {
     pub daylength_h: f64,
     /// Warmth over 5 °C still to come before frost or before growth stops, °Cd.
     pub heat_left_cd: f64,
-    /// Share of years with frost, %.
-    pub frost_chance_pct: f64,
+    /// Share of years with frost, %; left out where an estimate can't tell.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub frost_chance_pct: Option<f64>,
     /// The markers nearest to the day.
     pub markers: Vec<MarkerShown>,
 }
@@ -117,7 +118,7 @@ pub fn brief(climate: &Climate, day: Day, full: bool, language: &str) -> SeasonB
         et0_method: et_shown(climate),
         daylength_h: round_tenth(season.daylength_h(on)),
         heat_left_cd: crate::fact::catalogue::Fact::HeatLeft.entry().step.round(season.heat_left_cd(day)),
-        frost_chance_pct: libm::round(season.frost_chance_pct()),
+        frost_chance_pct: season.frost_chance_pct().map(libm::round),
         markers: BRIEF
             .iter()
             .map(|marker| {
@@ -215,14 +216,23 @@ pub struct SeasonWhole {
     pub brief: SeasonBrief,
     /// Every fact of the season, as rules read it.
     pub facts: Vec<SeasonFact>,
-    /// Hardiness half zone, `1a` to `13b`.
-    pub hardiness_zone: String,
+    /// Hardiness half zone, `1a` to `13b`; none where frost can't be told.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hardiness_zone: Option<String>,
     /// Heat zone, 1 to 12.
     pub heat_zone: u8,
     /// Largest difference between the daily curve and a monthly mean, K.
     pub curve_error_k: f64,
     /// The climate's hash.
     pub climate_sha256: String,
+    /// given, measured, estimated.
+    pub climate_origin: &'static str,
+    /// How good the climate is, if it was estimated.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub climate_error: Option<super::estimate::EstimateShown>,
+    /// Where the climate comes from, if it was estimated.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub climate_sources: Option<&'static super::rendered::Rendered<Vec<super::answer::SourceShown>>>,
     /// What became of the forecast, if there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub forecast: Option<&'static str>,
@@ -294,10 +304,12 @@ pub fn whole(climate: &Climate, day: Day, language: &str) -> SeasonWhole {
         let (value, origin) = shown_chill(fact, pick);
         push(fact, value, origin);
     }
-    let (zone, zone_origin) = season.hardiness_zone();
-    push(Fact::ClimateZone, json!(zone.number()), zone_origin.as_str());
-    let (extreme_c, extreme_origin) = season.extreme_min_c();
-    push(Fact::ExtremeMin, json!(Fact::ExtremeMin.entry().step.round(extreme_c)), extreme_origin.as_str());
+    let zone = season.hardiness_zone();
+    let zone_origin = zone.map_or(origin, |(_, origin)| origin.as_str());
+    push(Fact::ClimateZone, json!(zone.map(|(zone, _)| zone.number())), zone_origin);
+    let extreme = season.extreme_min_c();
+    let extreme_c = extreme.map(|(extreme_c, _)| Fact::ExtremeMin.entry().step.round(extreme_c));
+    push(Fact::ExtremeMin, json!(extreme_c), extreme.map_or(origin, |(_, origin)| origin.as_str()));
     let (heat_days, heat_origin) = season.heat_days();
     push(Fact::HeatDays, json!(Fact::HeatDays.entry().step.round(heat_days)), heat_origin.as_str());
     push(Fact::Koppen, json!(season.koppen()), origin);
@@ -307,10 +319,13 @@ pub fn whole(climate: &Climate, day: Day, language: &str) -> SeasonWhole {
         date: day.date(),
         brief,
         facts,
-        hardiness_zone: zone.to_string(),
+        hardiness_zone: zone.map(|(zone, _)| zone.to_string()),
         heat_zone: season.heat_zone(),
         curve_error_k: shown(season.largest_residual_k()),
         climate_sha256: climate.sha256.clone(),
+        climate_origin: climate.origin.as_str(),
+        climate_error: super::estimate::error(climate, language),
+        climate_sources: super::estimate::sources(climate),
         forecast: forecast(climate, day, language),
     }
 }

@@ -47,7 +47,7 @@ pub fn of<'a>(verdict: &Verdict, shown: &[u32], full: bool, voice: Voice<'_, 'a>
             .collect(),
         keep_apart: &phrases.apart,
         repeat: repeat(info),
-        reasons: [reason(&phrases.why, rule, voice)],
+        reasons: [dated(reason(&phrases.why, rule, voice), rule, verdict, voice)],
         cautions: cautions::of(phrases, moment),
         professional: phrases.professional.as_ref(),
         expect: expect::of(info, phrases, moment),
@@ -56,6 +56,14 @@ pub fn of<'a>(verdict: &Verdict, shown: &[u32], full: bool, voice: Voice<'_, 'a>
         certainty: certainty::of(rule, &verdict.window, moment),
         sources: &phrases.sources,
     })
+}
+
+/// A reason that also says when the day lies within the likely error of an estimated side of the window.
+fn dated<'a>(mut reason: Reason<'a>, rule: &PlantRule, verdict: &Verdict, voice: Voice<'_, 'a>) -> Reason<'a> {
+    if let Some(why) = certainty::because_of_a_side(rule, &verdict.window, voice.moment, voice.language) {
+        reason.text = Said::Made(format!("{} {why}", &*reason.text));
+    }
+    reason
 }
 
 /// The reason of a rule, with the facts that decided.

@@ -7,7 +7,7 @@ use super::answer::{
     Task,
 };
 use super::voice::Voice;
-use super::{held, season, task, term_name, value, words};
+use super::{estimate, held, season, task, term_name, value, words};
 use crate::ask;
 use crate::compile::amount::InputFrom;
 use crate::compile::set::Set;
@@ -66,7 +66,9 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
     order::put(&mut order, moment);
     let shown: Vec<u32> = order.iter().map(|v| v.rule).collect();
     let tasks: Vec<Task<'_>> = order.iter().filter_map(|v| task::of(v, &shown, extent.full, voice)).collect();
-    let notes = applying().filter(of_kind(Kind::Know)).filter_map(|v| note(v, voice)).collect();
+    let estimated = estimate::note(&question.climate, voice.language);
+    let notes =
+        estimated.into_iter().chain(applying().filter(of_kind(Kind::Know)).filter_map(|v| note(v, voice))).collect();
     let holding: Vec<&Verdict> = decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Held(_))).collect();
     let mut depends: Vec<&Verdict> =
         decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Depends { .. })).collect();
@@ -97,7 +99,11 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
         asked: &question.asked,
         date_origin: if question.day_assumed { "assumed" } else { "given" },
         rule_sets: vec![RuleSet { name: &header.name.value, version: &header.version.value, sha256: &set.sha256 }],
-        digest: digest::of(&question.asked, &[&set.sha256]),
+        digest: digest::of(
+            &question.asked,
+            &[&set.sha256],
+            question.climate.estimated.as_ref().map(|estimated| estimated.grid_sha256.as_str()),
+        ),
         valid_from: valid.from.date(),
         valid_until: valid.until.date(),
         next_change: valid.change.and_then(|(rule, outcome)| {
@@ -121,6 +127,8 @@ pub(super) fn climate<'a>(moment: &Moment<'a>, language: &str) -> ClimateShown<'
         origin: climate.origin.as_str(),
         curve_error_k: super::number::shown(climate.season.largest_residual_k()),
         forecast: season::forecast(climate, moment.day, language),
+        error: estimate::error(climate, language),
+        sources: estimate::sources(climate),
     }
 }
 

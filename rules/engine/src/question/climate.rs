@@ -8,6 +8,7 @@ use lammas_agronomy::origin::Origin;
 use lammas_agronomy::profile::Profile;
 use lammas_agronomy::season::{Season, SiteShift};
 
+use super::estimated::Estimated;
 use crate::decide::almanac::Almanacs;
 use crate::version::hash;
 
@@ -26,6 +27,8 @@ pub struct Climate {
     pub sha256: String,
     /// Given, measured or estimated.
     pub origin: Origin,
+    /// How it was estimated, if it was.
+    pub estimated: Option<Estimated>,
     /// The profile.
     pub profile: Profile,
     /// Its season, with what the site changes.
@@ -52,12 +55,19 @@ impl Climate {
             id,
             sha256,
             origin: profile.origin,
+            estimated: None,
             season,
             profile,
             almanacs: Almanacs::default(),
             reached: Mutex::new(Vec::new()),
             crossed: Mutex::new(Vec::new()),
         }
+    }
+
+    /// The same, with how it was estimated.
+    #[must_use]
+    pub fn with_estimate(self, estimated: Estimated) -> Self {
+        Self { estimated: Some(estimated), ..self }
     }
 
     /// The state of a marker; crossings of thresholds are remembered, the fixed markers are known from the beginning.

@@ -7,8 +7,13 @@ use super::hash;
 /// Raised when any golden answer changes.
 pub const DECISION_VERSION: u32 = 1;
 
-/// SHA-256 over the canonical form of the question, the hashes of the sets in layer order and the decision version.
+/// SHA-256 over the canonical form of the question, the hashes of the sets in layer order, the hash of the climate grid
+/// where the climate was estimated from it, and the decision version.
 #[must_use]
-pub fn of(asked: &Value, sets: &[&str]) -> String {
-    hash::of_value(&json!({"asked": asked, "rule_sets": sets, "decision_version": DECISION_VERSION}))
+pub fn of(asked: &Value, sets: &[&str], climate_grid: Option<&str>) -> String {
+    let mut whole = json!({"asked": asked, "rule_sets": sets, "decision_version": DECISION_VERSION});
+    if let (Some(grid), Some(members)) = (climate_grid, whole.as_object_mut()) {
+        members.insert("climate_grid".to_owned(), json!(grid));
+    }
+    hash::of_value(&whole)
 }

@@ -12,7 +12,13 @@ use crate::pack::{Filed, Pack};
 /// SHA-256 of a text, in hexadecimal.
 #[must_use]
 pub fn of_text(text: &str) -> String {
-    Sha256::digest(text.as_bytes()).iter().fold(String::with_capacity(64), |mut out, byte| {
+    of_bytes(text.as_bytes())
+}
+
+/// SHA-256 of bytes, in hexadecimal.
+#[must_use]
+pub fn of_bytes(bytes: &[u8]) -> String {
+    Sha256::digest(bytes).iter().fold(String::with_capacity(64), |mut out, byte| {
         let _ = write!(out, "{byte:02x}");
         out
     })

@@ -35,14 +35,6 @@ pub fn profile(said: &ClimateSaid, base: &str) -> Result<Profile, Vec<Trouble>> 
     let (rh, dew) = (optional("rh_pct", &normals.rh_pct), optional("dew_point_c", &normals.dew_point_c));
     let wind_ms = optional("wind_ms", &normals.wind_ms);
     let (sun, solar) = (optional("sunshine_h", &normals.sunshine_h), optional("solar_mj", &normals.solar_mj));
-    let tmin_sd_k =
-        said.tmin_sd_k.as_ref().and_then(|list| twelve(&format!("{base}/tmin_sd_k"), "tmin_sd_k", list, &mut troubles));
-    let frost = said.frost.as_ref().map(|frost| GivenFrost {
-        last: triple(&frost.last, &format!("{base}/frost/last"), &mut troubles),
-        first: triple(&frost.first, &format!("{base}/frost/first"), &mut troubles),
-    });
-    let counted_frost =
-        said.counted_frost.as_ref().map(|frost| counted(frost, &format!("{base}/counted_frost"), &mut troubles));
     let origin = match said.origin.as_deref() {
         None | Some("given") => Origin::Given,
         Some("measured") => Origin::Measured,
@@ -63,16 +55,41 @@ pub fn profile(said: &ClimateSaid, base: &str) -> Result<Profile, Vec<Trouble>> 
         wind_ms,
         radiation: solar.map(Radiation::SolarMj).or(sun.map(Radiation::SunshineHours)),
     };
-    profile.frost = frost;
-    profile.counted_frost = counted_frost;
+    profile.origin = origin;
+    completed(profile, said, base, troubles)
+}
+
+/// A profile that was estimated from the coordinates of a climate, with what else is said of it: frost dates, the coldest
+/// night, the spread of the minimum, the weather. What is said wins.
+///
+/// # Errors
+/// Every field that can't be used, its pointer beginning with `base`.
+pub fn profile_on(estimated: Profile, said: &ClimateSaid, base: &str) -> Result<Profile, Vec<Trouble>> {
+    completed(estimated, said, base, Vec::new())
+}
+
+fn completed(
+    mut profile: Profile,
+    said: &ClimateSaid,
+    base: &str,
+    mut troubles: Vec<Trouble>,
+) -> Result<Profile, Vec<Trouble>> {
+    profile.frost = said.frost.as_ref().map(|frost| GivenFrost {
+        last: triple(&frost.last, &format!("{base}/frost/last"), &mut troubles),
+        first: triple(&frost.first, &format!("{base}/frost/first"), &mut troubles),
+    });
+    profile.counted_frost =
+        said.counted_frost.as_ref().map(|frost| counted(frost, &format!("{base}/counted_frost"), &mut troubles));
     profile.extreme_min_c = said.extreme_min_c;
-    profile.tmin_sd_k = tmin_sd_k;
+    if let Some(list) = &said.tmin_sd_k {
+        profile.tmin_sd_k = twelve(&format!("{base}/tmin_sd_k"), "tmin_sd_k", list, &mut troubles);
+        profile.tmin_sd_estimated = false;
+    }
     profile.observations = said.observations.iter().flatten().map(day).collect();
     profile.forecast = said.forecast.as_ref().map(|forecast| Forecast {
         issued: Day::from_date(forecast.issued),
         days: forecast.days.iter().map(day).collect(),
     });
-    profile.origin = origin;
     if !troubles.is_empty() {
         return Err(troubles);
     }

@@ -12,7 +12,7 @@ use std::sync::Arc;
 
 use lammas_agronomy::calendar::Day;
 
-pub use climate::profile;
+pub use climate::{profile, profile_on};
 
 use super::asked;
 use super::climate::Climate;

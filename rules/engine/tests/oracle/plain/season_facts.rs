@@ -84,7 +84,10 @@ impl World<'_> {
                 fact(name, Value::stepped(value, 0.5, "°C"), origin)
             }
             "season.heat_left" => fact(name, Value::stepped(season.heat_left_cd(self.day), 5.0, "°Cd"), curve),
-            "frost.chance" => fact(name, Value::stepped(season.frost_chance_pct(), 1.0, "%"), curve),
+            "frost.chance" => {
+                let chance = season.frost_chance_pct().map_or(Value::Unknown, |pct| Value::stepped(pct, 1.0, "%"));
+                fact(name, chance, curve)
+            }
             "climate.frost_free" => flag(flags().frost_free),
             "climate.mild_winter" => flag(flags().mild_winter),
             "climate.cold_winter" => flag(flags().cold_winter),
