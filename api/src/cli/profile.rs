@@ -60,7 +60,7 @@ impl Profile {
         let language = language.unwrap_or(Language::En);
         let made = if text.trim_start().starts_with('{') {
             parsed::<ProfileRequest>(text.as_bytes(), Limits::default().nesting)
-                .and_then(|asked| build::of_json(asked, query, language))
+                .and_then(|asked| build::of_json(asked, &query, language))
         } else {
             build::of_csv(&text, &query, language)
         };

@@ -27,7 +27,7 @@ const MOST_RECENT: u16 = 400;
 ///
 /// # Errors
 /// The problem `invalid-request`, with every wrong place.
-pub fn of_json(request: ProfileRequest, query: ProfileQuery, language: Language) -> Result<ProfileAnswer, Problem> {
+pub fn of_json(request: ProfileRequest, query: &ProfileQuery, language: Language) -> Result<ProfileAnswer, Problem> {
     let ProfileRequest { latitude, longitude, elevation_m, recent_days, language: _, days } = request;
     let mut faults = Faults::default();
     let mut one = |name: &str, body: Option<f64>, asked: Option<f64>| {

@@ -41,7 +41,7 @@ pub async fn make_climate_profile(
     };
     let language = language::of(named, &request);
     let answer = match body {
-        RecordBody::Json(record) => build::of_json(record, query, language)?,
+        RecordBody::Json(record) => build::of_json(record, &query, language)?,
         RecordBody::Csv(text) => build::of_csv(&text, &query, language)?,
     };
     let text = serde_json::to_string(&answer).map_err(Problem::broken)?;
@@ -76,7 +76,7 @@ mod tests {
     #[test]
     fn the_example_is_what_comes_out_of_its_record() {
         let asked = serde_json::from_value(request()).expect("a record");
-        let made = build::of_json(asked, ProfileQuery::default(), Language::En).expect("a climate");
+        let made = build::of_json(asked, &ProfileQuery::default(), Language::En).expect("a climate");
         assert_eq!(serde_json::to_value(made).expect("JSON"), answer());
     }
 }
