@@ -12,6 +12,7 @@ export async function serve(program) {
   });
   const ended = once(child, "exit");
   const address = new Promise((found, failed) => {
+    // Read to its end, so that the server never waits to write.
     createInterface({ input: child.stderr }).on("line", (line) => {
       const at = line.match(/127\.0\.0\.1:(\d+)/);
       if (at) found(`http://127.0.0.1:${at[1]}/`);

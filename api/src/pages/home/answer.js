@@ -1,9 +1,9 @@
 // The answer, in three groups: this week, coming, leave alone; then what is worth knowing and what it stands on.
 
 import { by, h } from "./element.js";
-import { factName } from "./named.js";
+import { called, factName } from "./named.js";
 import { questions } from "./question.js";
-import { factList, sources, task } from "./task.js";
+import { factList, part, sources, task } from "./task.js";
 import { count, day, number, say } from "./words.js";
 
 const SOON = ["now", "this-week"];
@@ -30,7 +30,7 @@ export function show(answer, words, passed, answered) {
 function asked(answer, words) {
   const plant = words.plants.find((entry) => entry.id === answer.asked.plant)?.name ?? answer.asked.plant;
   const climate = words.climates.find((entry) => entry.id === answer.climate.id)?.name ?? say("from_normals");
-  return say("in_climate", plant, day(answer.asked.date), climate);
+  return [plant, day(answer.asked.date), climate].join(", ");
 }
 
 function status(answer) {
@@ -54,15 +54,14 @@ function leave(answer) {
 
 function held(entry, answer, words) {
   const others = entry.blocks.map((block) => block.because).filter((because, at, all) => because !== entry.because && all.indexOf(because) === at);
-  const called = (name) => words.facts.find((fact) => fact.name === name)?.called ?? name;
   return h("li", { "data-rule": entry.id },
     h("div", { class: "margin" }, h("h4", {}, entry.title),
       entry.look_again ? h("p", {}, say("look_again", day(entry.look_again))) : null,
-      !entry.look_again && entry.changes_with.length ? h("p", {}, say("only_you", entry.changes_with.map(called).join(", "))) : null),
+      !entry.look_again && entry.changes_with.length ? h("p", {}, say("only_you", entry.changes_with.map((name) => called(name, words)).join(", "))) : null),
     h("div", { class: "work" },
       h("p", {}, entry.because),
       others.map((because) => h("p", {}, because)),
-      entry.cautions.map((caution) => h("p", {}, caution.text)),
+      part("mind", entry.cautions.map((caution) => caution.text)),
       entry.facts?.length || entry.sources?.length
         ? h("details", {}, h("summary", {}, say("why"), h("span", { class: "of" }, `: ${entry.title}`)),
           factList(entry.facts, words, answer.asked.plant), sources(entry.sources))
@@ -87,8 +86,6 @@ function worth(answer, words) {
 
 /** What was assumed, what hangs on more, the season, how long it holds, and by which rules. */
 function ends(answer, words) {
-  const called = (name) => words.facts.find((fact) => fact.name === name)?.called ?? name.replace(/^signs has /, "");
-  const sign = (name) => words.signs.find((entry) => `signs has ${entry.id}` === name)?.name;
   const hangs = answer.depends_on.length + answer.depends_more;
   const next = answer.next_change ? say("then", day(answer.next_change.date), answer.next_change.because) : null;
   const { season } = answer;
@@ -101,7 +98,7 @@ function ends(answer, words) {
       : null,
     hangs
       ? h("details", {}, h("summary", {}, say("hangs", hangs)), h("ul", {}, answer.depends_on.map((entry) =>
-        h("li", {}, `${entry.title}: ${entry.on.map((name) => sign(name) ?? called(name)).join(", ")}`))))
+        h("li", {}, `${entry.title}: ${entry.on.map((name) => called(name, words)).join(", ")}`))))
       : null,
     h("details", {}, h("summary", {}, say("season")),
       h("p", {}, say("season_now", number(season.tmin_c), number(season.tmax_c), number(season.daylength_h))),

@@ -36,3 +36,14 @@ export function factName(fact, words, plant) {
     : words.facts.find((entry) => entry.name === fact.name)?.choices;
   return `${fact.words}: ${valueName(fact.value, fact.unit, values)}`;
 }
+
+/** What a fact is called that is named as rules write it: `plant.age`, `signs has webbing`, `wants(transplant)`. */
+export function called(name, words) {
+  const sign = words.signs.find((entry) => `signs has ${entry.id}` === name);
+  if (sign) return sign.name;
+  const [, base, argument] = name.match(/^([^(]+)\((.*)\)$/) ?? [null, name, ""];
+  const fact = words.facts.find((entry) => entry.name === base);
+  if (!fact) return name;
+  const job = words.jobs.find((entry) => entry.id === argument);
+  return fact.called.replace(/\{\w+\}/, job?.name ?? argument);
+}

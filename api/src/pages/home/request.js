@@ -25,7 +25,7 @@ function climate(asked, wrong) {
   }
   const inF = asked.units === "f";
   const out = { latitude: one(asked.latitude, "latitude", wrong) };
-  if (asked.latitude.trim() === "") wrong("latitude", say("need_number", ""));
+  if (asked.latitude.trim() === "") wrong("latitude", say("need_some_number"));
   const elevation = one(asked.elevation, "elevation", wrong);
   if (elevation !== undefined) out.elevation_m = elevation;
   const same = (value) => value;
@@ -57,8 +57,7 @@ function twelve(text, field, wrong, change) {
 function one(text, field, wrong) {
   const bare = text.trim().replace("\u2212", "-").replace(",", ".");
   if (bare === "") return undefined;
-  const value = Number(bare);
-  return Number.isFinite(value) ? value : wrong(field, say("need_number", text.trim()));
+  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(bare) ? Number(bare) : wrong(field, say("need_number", text.trim()));
 }
 
 /** Puts a value where a JSON pointer (RFC 6901) points; `-` at its end adds to a list. */

@@ -1,7 +1,7 @@
 // One task: in the margin what and when, beside it what to check first and the work.
 
 import { h } from "./element.js";
-import { factName } from "./named.js";
+import { called, factName } from "./named.js";
 import { day, known, number, say } from "./words.js";
 
 const unitName = (unit) => (known(`unit_${unit}`) ? say(`unit_${unit}`) : unit);
@@ -71,8 +71,7 @@ function measure(amount, words) {
   }
   if (amount.capped) text += `, ${say("capped")}`;
   if (amount.needs.length) {
-    const called = (name) => words.facts.find((fact) => fact.name === name)?.called ?? name;
-    text += `. ${say("cannot_reckon", amount.needs.map(called).join(", "))}`;
+    text += `. ${say("cannot_reckon", amount.needs.map((name) => called(name, words)).join(", "))}`;
   }
   return [text.trim(), ...amount.remarks].join(". ");
 }
