@@ -100,6 +100,8 @@ calls! {
         GET "/health/ready" health::check_readiness => [&[kinds::NOT_READY]];
     }
     pages {
+        "/" pages::home::show_home;
+        "/home/{file}" pages::home::show_home_file;
         "/docs" pages::docs::show_docs_at_slash;
         "/docs/" pages::docs::show_docs;
         "/docs/{file}" pages::docs::show_docs_file;

@@ -3,5 +3,6 @@
 mod docs;
 mod framework;
 mod health;
+mod home;
 mod problems;
 mod v1;
