@@ -139,7 +139,7 @@ fn measured_et0(text: &str, latitude_deg: f64, elevation_m: f64) -> Option<[f64;
             humidity: HumidityGiven::RhMean { pct: rh_pct },
             wind: Some(WindGiven { ms: wind_ms, height_m: 10.0 }),
             radiation: RadiationGiven::Solar { mj: solar_mj },
-            krs: lammas_agronomy::et0::penman_monteith::KRS_INLAND,
+            krs: penman_monteith::KRS_INLAND,
             soil_heat_flux_mj: 0.0,
         });
         let sum = sums.get_mut(chrono::Datelike::month0(&date) as usize)?;

@@ -1,6 +1,6 @@
 //! What estimates from coordinates promise everywhere: a profile or a named refusal, doubts where they belong.
 
-use lammas_agronomy::climatology::{Coordinates, Grade, Refusal};
+use lammas_agronomy::climatology::{Coordinates, Doubt, Grade, Refusal};
 use lammas_agronomy::marker::{Marker, MarkerState, Share};
 use lammas_agronomy::origin::Origin;
 use lammas_agronomy::season::Series;
@@ -22,10 +22,7 @@ fn every_half_degree_of_the_world_gives_a_profile_or_a_named_refusal() {
                 Ok(estimate) => {
                     told += 1;
                     assert_eq!(estimate.profile.check(), Ok(()), "{place:?}");
-                    assert_eq!(
-                        estimate.doubts.iter().map(|doubt| doubt.grade()).max().unwrap_or(Grade::Good),
-                        estimate.grade
-                    );
+                    assert_eq!(estimate.doubts.iter().map(Doubt::grade).max().unwrap_or(Grade::Good), estimate.grade);
                     if told % 97 == 0 {
                         seasons += 1;
                         let season = season(&estimate.profile);
@@ -77,7 +74,7 @@ fn places_of_which_nothing_is_known_are_refused_by_name() {
 fn doubts_stand_where_they_belong() {
     let ids = |latitude_deg, longitude_deg, elevation_m| {
         let estimate = at(latitude_deg, longitude_deg, elevation_m);
-        (estimate.grade, estimate.doubts.iter().map(|doubt| doubt.id()).collect::<Vec<_>>())
+        (estimate.grade, estimate.doubts.iter().map(Doubt::id).collect::<Vec<_>>())
     };
     // flat inland country
     assert_eq!(ids(52.1, 5.18, None), (Grade::Good, vec![]));

@@ -34,15 +34,12 @@ fn questions(set: &Set) -> Vec<(String, Question)> {
             if (at + shift) % 3 == 0 {
                 let mut works = question.history.take().unwrap_or_default();
                 works.extend(["feed", "treat-pest", "water", "prune"].iter().zip(0_i32..).filter_map(|(job, n)| {
-                    let job = u16::try_from(set.names.jobs.number(job)?).ok();
-                    let day = question.day - 3 - 11 * n;
-                    let none = (None, None, None);
                     Some(WorkDone {
-                        job,
-                        rule: none.0,
-                        material: none.1,
-                        class: none.2,
-                        day,
+                        job: Some(set.names.jobs.number(job)?),
+                        rule: None,
+                        material: None,
+                        class: None,
+                        day: question.day - 3 - 11 * n,
                         label_days_to_harvest: (n == 1).then_some(14),
                     })
                 }));

@@ -92,7 +92,7 @@ fn words_never_take_away_a_task_of_any_scenario() {
             // A task may have to wait for one that the words brought in; it is never gone.
             let is_there = |id: &str| after.tasks.iter().any(|t| t.id == id) || after.held.iter().any(|h| h.id == id);
             for task in &before.tasks {
-                assert!(is_there(&task.id), "{}: {} after `{words}`", filed.file, task.id);
+                assert!(is_there(task.id), "{}: {} after `{words}`", filed.file, task.id);
                 tasks += 1;
             }
         }

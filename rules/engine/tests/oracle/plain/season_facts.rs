@@ -122,7 +122,9 @@ impl World<'_> {
                 }
             },
             "climate.zone" => {
-                let (extreme_c, origin) = season.extreme_min_c();
+                let Some((extreme_c, origin)) = season.extreme_min_c() else {
+                    return Some(fact(name, Value::Unknown, Origin::Given));
+                };
                 let zone = ((extreme_c * 1.8 + 32.0 + 60.0) / 10.0 + 1e-9).floor() + 1.0;
                 fact(name, Value::stepped(zone.clamp(1.0, 13.0), 1.0, ""), origin)
             }
@@ -131,7 +133,9 @@ impl World<'_> {
                 fact(name, Value::stepped(days, 1.0, "day"), origin)
             }
             "climate.extreme_min" => {
-                let (extreme_c, origin) = season.extreme_min_c();
+                let Some((extreme_c, origin)) = season.extreme_min_c() else {
+                    return Some(fact(name, Value::Unknown, Origin::Given));
+                };
                 fact(name, Value::stepped(extreme_c, 1.0, "°C"), origin)
             }
             "climate.koppen" => match season.koppen() {
