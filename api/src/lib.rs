@@ -15,6 +15,7 @@ pub mod answer;
 pub mod cli;
 pub mod climate_grid;
 pub mod health;
+pub mod lately;
 pub mod logging;
 pub mod openapi;
 pub mod pages;

@@ -1,18 +1,21 @@
-//! What a running process answers from: the compiled set, and the seasons that were worked out lately.
+//! What a running process answers from: the compiled set, and the seasons and answers that were worked out lately.
 
 use std::sync::Arc;
 
 use lammas_engine::compile::set::Set;
 
 use super::{embedded, folder};
+use crate::lately::Lately;
 use crate::seasons::Seasons;
 use crate::settings::rules::RuleSettings;
+use crate::v1::advice::given::Given;
 
 /// The set that is served, with its seasons. A request takes one [`Arc`] of the set and answers from it alone.
 #[derive(Debug)]
 pub struct Rules {
     set: Arc<Set>,
     seasons: Seasons,
+    answers: Lately<Given>,
 }
 
 impl Rules {
@@ -25,13 +28,20 @@ impl Rules {
             Some(path) => folder::set(path)?,
             None => embedded::set()?,
         };
-        Ok(Self { set, seasons: Seasons::new(settings.season_bytes()) })
+        let answers = Lately::new(settings.answer_bytes());
+        Ok(Self { set, seasons: Seasons::new(settings.season_bytes()), answers })
     }
 
     /// The set.
     #[must_use]
     pub fn set(&self) -> Arc<Set> {
         Arc::clone(&self.set)
+    }
+
+    /// The answers that were given lately.
+    #[must_use]
+    pub fn answers(&self) -> &Lately<Given> {
+        &self.answers
     }
 
     /// The seasons.

@@ -26,8 +26,19 @@ pub(crate) enum Keep {
 
 /// JSON in a language, with a weak tag of its bytes; to a reader who has them, that they are still right.
 pub(crate) fn json(request: &HttpRequest, text: String, language: Language, keep: Keep) -> HttpResponse {
-    let digest = hash::of_text(&text);
-    let tag = EntityTag::new_weak(digest.get(..TAG_DIGITS).unwrap_or_default().to_owned());
+    let sha256 = hash::of_text(&text);
+    hashed(request, text, &sha256, language, keep)
+}
+
+/// The same where the hash of the text is known.
+pub(crate) fn hashed(
+    request: &HttpRequest,
+    text: String,
+    sha256: &str,
+    language: Language,
+    keep: Keep,
+) -> HttpResponse {
+    let tag = EntityTag::new_weak(sha256.get(..TAG_DIGITS).unwrap_or_default().to_owned());
     let keep = match keep {
         Keep::No => "no-store".to_owned(),
         Keep::Hour => format!("public, max-age={LONGEST_S}"),

@@ -126,5 +126,5 @@ pub async fn get_advice(
 ) -> Result<HttpResponse, Problem> {
     let asked = query.question()?;
     let said = reply::to(asked, language::accepted(&request), &rules, today::now()).map_err(in_query)?;
-    Ok(sent::json(&request, said.text, said.language, Keep::For(said.keep_s)))
+    Ok(sent::hashed(&request, said.text, &said.sha256, said.language, Keep::For(said.keep_s)))
 }

@@ -32,5 +32,5 @@ pub async fn give_advice(
     rules: Data<Rules>,
 ) -> Result<HttpResponse, Problem> {
     let said = reply::to(asked, language::accepted(&request), &rules, today::now())?;
-    Ok(sent::json(&request, said.text, said.language, Keep::No))
+    Ok(sent::hashed(&request, said.text, &said.sha256, said.language, Keep::No))
 }

@@ -1,5 +1,7 @@
 //! From a request for advice to the text of the answer: the same for a request over HTTP and for one from a file.
 
+use std::sync::Arc;
+
 use chrono::{DateTime, NaiveDate, Utc};
 use lammas_agronomy::calendar::Day;
 use lammas_engine::compile::set::Set;
@@ -9,6 +11,7 @@ use lammas_engine::question::said::Said;
 use lammas_engine::question::understand::understand;
 
 use super::face::Face;
+use super::given::{self, Given};
 use super::request::AdviceRequest;
 use crate::problem::Problem;
 use crate::problem::faults::Faults;
@@ -25,6 +28,8 @@ use crate::v1::sent;
 pub struct Reply {
     /// JSON.
     pub text: String,
+    /// Hash of the text.
+    pub sha256: String,
     /// The language.
     pub language: Language,
     /// How long it may be kept, in seconds.
@@ -47,10 +52,27 @@ pub fn to(
     let set = rules.set();
     let faults = request.faults();
     let (question, clock) = question(request, faults, true, rules, &set, now)?;
-    let answer = whole::answer(&set, &question, language.word(), face.extent());
+    let key = given::key(&question, &set, face, language);
+    let found = key.as_deref().and_then(|key| rules.answers().find(key));
+    let given = match found {
+        Some(given) => given,
+        None => {
+            let given = Arc::new(answered(&question, &set, face, language)?);
+            if let Some(key) = key {
+                rules.answers().keep(key, &given, given.bytes());
+            }
+            given
+        }
+    };
+    let keep_s = keep_s(&question, given.valid_until, &clock, now);
+    Ok(Reply { text: given.text.clone(), sha256: given.sha256.clone(), language, keep_s })
+}
+
+fn answered(question: &Question, set: &Set, face: Face, language: Language) -> Result<Given, Problem> {
+    let answer = whole::answer(set, question, language.word(), face.extent());
     let answer = answer.ok_or_else(|| Problem::broken("the plant of an understood question has no book"))?;
     let text = face.shown(&answer).map_err(Problem::broken)?;
-    Ok(Reply { text, language, keep_s: keep_s(&question, answer.valid_until, &clock, now) })
+    Ok(Given::new(text, answer.valid_until))
 }
 
 /// The smallest of an hour, the time to the end of the last day on which the decision is the same, and, where the answer
@@ -183,5 +205,28 @@ mod tests {
         let end = clock.end_of(last);
         assert_eq!(ask(Some("2026-09-15"), end - Duration::seconds(100)).0, 100);
         assert_eq!(ask(Some("2026-09-15"), end + Duration::days(30)).0, sent::LONGEST_S, "it is over");
+    }
+
+    #[test]
+    fn the_same_question_finds_its_answer_again_and_a_gardener_s_words_are_not_kept() {
+        let rules = Rules::load(&RuleSettings::default()).expect("it loads");
+        let now = "2026-09-15T12:00:00Z".parse().expect("a moment");
+        let ask = |question: &Value| {
+            let question = serde_json::from_value(question.clone()).expect("a question");
+            to(question, None, &rules, now).expect("an answer").text
+        };
+        let mut question =
+            json!({"climate": {"id": "hot-dry-valley"}, "date": "2026-09-15", "plant": {"type": "rose"}});
+        let first = ask(&question);
+        assert_eq!((ask(&question), rules.answers().size().0), (first.clone(), 1));
+        for (member, value) in [("language", json!("es")), ("units", json!("si")), ("detail", json!("full"))] {
+            let mut other = question.clone();
+            other[member] = value;
+            assert_ne!(ask(&other), first, "another {member} is another text");
+        }
+        assert_eq!(rules.answers().size().0, 4);
+        question["condition"] = json!({"words": "buds stay shut and brown"});
+        assert!(ask(&question).contains("understood"));
+        assert_eq!(rules.answers().size().0, 4, "words are not kept");
     }
 }

@@ -1,0 +1,44 @@
+//! An answer as it was given, for whoever asks the same again: the same question of the same sets has the same bytes.
+
+use chrono::NaiveDate;
+use lammas_engine::compile::set::Set;
+use lammas_engine::question::Question;
+use lammas_engine::version::{digest, hash};
+
+use super::face::Face;
+use crate::v1::question::choices::Language;
+
+/// An answer that was given.
+#[derive(Debug)]
+pub struct Given {
+    /// JSON.
+    pub text: String,
+    /// Hash of the text.
+    pub sha256: String,
+    /// The last day on which the decision is the same.
+    pub valid_until: NaiveDate,
+}
+
+impl Given {
+    /// An answer in its text.
+    pub(super) fn new(text: String, valid_until: NaiveDate) -> Self {
+        Self { sha256: hash::of_text(&text), text, valid_until }
+    }
+
+    /// What it takes in memory.
+    pub(super) fn bytes(&self) -> usize {
+        size_of::<Self>() + self.text.len()
+    }
+}
+
+/// By what an answer is found again: what was asked, of which set, and how it is told. None for a question told in a
+/// gardener's own words: those are not kept.
+pub(super) fn key(question: &Question, set: &Set, face: Face, language: Language) -> Option<String> {
+    if question.heard.is_some() {
+        return None;
+    }
+    let grid = question.climate.estimated.as_ref().map(|estimated| estimated.grid_sha256.as_str());
+    let digest = digest::of(&question.asked, &[&set.sha256], grid);
+    let (climate, assumed) = (question.climate.id.as_deref().unwrap_or_default(), question.day_assumed);
+    Some(format!("{digest} {climate} {assumed} {} {face:?}", language.word()))
+}
