@@ -30,7 +30,7 @@ pub(super) fn of(candidate: &Candidate, moment: &Moment<'_>, language: &str) -> 
         Candidate::Sign(sign, _) => sign_answers(*sign, moment, language),
         Candidate::Trait(number) => trait_answers(*number, moment, language),
         Candidate::Severity(sign) => severity_answers(*sign, moment, language),
-        Candidate::Share(sign) => share_answers(*sign, moment),
+        Candidate::Share(sign) => share_answers(*sign, moment, language),
         Candidate::History => history_answers(moment, language),
         Candidate::Fact(fact) => fact_answers(*fact, moment, language),
     };
@@ -151,6 +151,7 @@ fn number_answers(
     fact: Fact,
     term: &Term,
     moment: &Moment<'_>,
+    language: &str,
     make: impl Fn(f64) -> (Json, Box<dyn FnOnce(&mut Question)>),
 ) -> Vec<Answer> {
     let entry = fact.entry();
@@ -167,12 +168,12 @@ fn number_answers(
         .into_iter()
         .enumerate()
         .map(|(at, (from, to))| {
-            let unit = crate::explain::number::unit_words(entry.unit);
+            let unit = |x: f64| crate::explain::number::unit_behind(entry.unit, x, language);
             let show = |x: f64| crate::explain::number::plain(entry.step.round(x));
             let text = match at {
-                0 => format!("< {} {unit}", show(to)),
-                at if at == last => format!("≥ {} {unit}", show(from)),
-                _ => format!("{} – {} {unit}", show(from), show(to)),
+                0 => format!("< {} {}", show(to), unit(to)),
+                at if at == last => format!("≥ {} {}", show(from), unit(from)),
+                _ => format!("{} – {} {}", show(from), show(to), unit(to)),
             };
             let middle = if at == 0 {
                 to - (to - low).min(1.0) / 2.0
@@ -187,9 +188,9 @@ fn number_answers(
         .collect()
 }
 
-fn share_answers(sign: u16, moment: &Moment<'_>) -> Vec<Answer> {
+fn share_answers(sign: u16, moment: &Moment<'_>, language: &str) -> Vec<Answer> {
     let id = moment.set.names.signs.name(sign).to_owned();
-    let mut answers = number_answers(Fact::Share, &Term::Share(sign), moment, |share| {
+    let mut answers = number_answers(Fact::Share, &Term::Share(sign), moment, language, |share| {
         let value = json!({"sign": id, "share_pct": share});
         (
             value,
@@ -261,7 +262,7 @@ fn fact_answers(fact: Fact, moment: &Moment<'_>, language: &str) -> Vec<Answer> 
                 )
             })
             .collect(),
-        FactType::Number(_) => number_answers(fact, &Term::Fact(fact), moment, |number| {
+        FactType::Number(_) => number_answers(fact, &Term::Fact(fact), moment, language, |number| {
             (json!(number), Box::new(put(fact, Value::Number(number))))
         }),
         FactType::Date if fact == Fact::PlantPlantedOn => {

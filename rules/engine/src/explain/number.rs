@@ -1,5 +1,7 @@
 //! Numbers as they are shown: rounded once, from the exact value, in both unit systems.
 
+use super::words::is_spanish;
+
 /// Two significant digits below 100, three from there on; half away from zero.
 #[must_use]
 pub fn shown(value: f64) -> f64 {
@@ -52,6 +54,43 @@ pub fn to_us(value: f64, unit: &str) -> Option<(f64, &'static str)> {
         other => other,
     };
     lammas_agronomy::units::convert_text(value, ours, to).ok().map(|value| (value, to))
+}
+
+/// A unit as it is written for people, behind a number, in a language: days and years have a plural.
+#[must_use]
+pub fn unit_behind<'u>(unit: &'u str, value: f64, language: &str) -> &'u str {
+    let is_one = value == 1.0;
+    match (unit, is_spanish(language)) {
+        ("d" | "day", false) => {
+            if is_one {
+                "day"
+            } else {
+                "days"
+            }
+        }
+        ("d" | "day", true) => {
+            if is_one {
+                "día"
+            } else {
+                "días"
+            }
+        }
+        ("year", false) => {
+            if is_one {
+                "year"
+            } else {
+                "years"
+            }
+        }
+        ("year", true) => {
+            if is_one {
+                "año"
+            } else {
+                "años"
+            }
+        }
+        _ => unit_words(unit),
+    }
 }
 
 /// A unit as it is written for people.

@@ -127,7 +127,7 @@ pub fn in_words(term: &Term, moment: &Moment<'_>, language: &str) -> String {
         Value::Number(number) => {
             let unit = unit(term);
             let text = super::number::plain(number);
-            let unit = super::number::unit_words(unit);
+            let unit = super::number::unit_behind(unit, number, language);
             if unit.is_empty() { text } else { format!("{text} {unit}") }
         }
         Value::Date(day) => super::words::date(day, language),

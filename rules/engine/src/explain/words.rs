@@ -105,8 +105,13 @@ pub fn term(term: &Term, set: &Set, book: &PlantBook, language: &str) -> String 
         Term::Sign(sign) => sign_name(*sign),
         Term::Severity(sign) | Term::Share(sign) => fill("name", &sign_name(*sign)),
         Term::Trait(number) => {
-            let id = book.names.traits.name(*number);
-            fill("name", id)
+            // As it is asked: a trait has no other words.
+            let plant = set.pack.plants.get(usize::from(book.plant));
+            let asked = plant.and_then(|plant| plant.entry.traits.get(usize::from(*number)));
+            asked.map_or_else(
+                || fill("name", book.names.traits.name(*number)),
+                |asked| asked.ask.get(language).to_owned(),
+            )
         }
         Term::Wants(job) => {
             fill("name", set.pack.jobs.get(usize::from(*job)).map_or("", |j| j.entry.name.get(language)))
