@@ -140,6 +140,10 @@ fn months(climate: &ClimateGiven, language: Language, out: &mut String) {
     if let Some(spread) = &climate.tmin_sd_k {
         *out += &row(pick("spread of minimum, K", "variación mínima, K"), numbers(spread, 1));
     }
+    if let Some(days) = climate.heat_days_a_year {
+        let (name, a_year) = (pick("days above 30 °C", "días sobre 30 °C"), pick("a year", "al año"));
+        *out += &format!("  {name:22}{days:>6.0} {a_year}\n");
+    }
 }
 
 fn frost(climate: &ClimateGiven, language: Language, out: &mut String) {

@@ -45,6 +45,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         "| record | known | last frost 10/50/90, days | first frost 10/50/90, days | extreme minimum, K | tmin, K | tmax, K | ET0, mm/day |"
     );
     println!("| --- | --- | --- | --- | --- | --- | --- | --- |");
+    let mut all: Vec<(&str, Errors)> = Vec::new();
     for (name, latitude_deg, longitude_deg, elevation_m) in PLACES {
         let text = fs::read_to_string(top.join(format!("tests/data/{name}.csv")))?;
         let rows = read_csv(&text).map_err(|faults| format!("{faults:?}"))?.rows;
@@ -70,34 +71,78 @@ fn main() -> Result<(), Box<dyn Error>> {
             ("coordinates and elevation", estimate(Some(elevation_m))?.profile),
             ("coordinates only", estimate(None)?.profile),
         ] {
-            println!("| {} | {known} | {} |", name.split("_daily").next().unwrap_or(name), errors(&profile, &truth));
+            let errors = Errors::of(&profile, &truth);
+            println!("| {} | {known} | {} |", name.split("_daily").next().unwrap_or(name), errors.shown(true));
+            all.push((known, errors));
         }
     }
+    // Every place has the same four rows.
+    for (known, _) in all.iter().take(4) {
+        let of_known: Vec<&Errors> = all.iter().filter(|(other, _)| other == known).map(|(_, errors)| errors).collect();
+        println!("| **mean size** | {known} | {} |", Errors::mean_size(&of_known).shown(false));
+    }
     println!(
-        "\nDays: reckoned less counted, a dash where one of them does not exist or nothing was counted. tmin, tmax, ET0: mean absolute error of the twelve months."
+        "\nDays: reckoned less counted, a dash where one of them does not exist or nothing was counted. tmin, tmax, ET0: mean absolute error of the twelve months. Mean size: of the absolute errors, over the records that have one."
     );
     Ok(())
 }
 
-fn errors(profile: &Profile, truth: &Truth) -> String {
-    let season = Season::new(profile, SiteShift::default());
-    let markers = [Marker::LastFrost as fn(Share) -> Marker, Marker::FirstFrost];
-    let days: Vec<String> = markers
-        .into_iter()
-        .flat_map(|marker| Share::ALL.map(marker))
-        .zip(truth.frost.unwrap_or_default())
-        .map(|(marker, counted)| match (season.marker(marker).day(), counted) {
-            (Some(day), Some(counted)) => format!("{:+}", day.days_from(counted)),
-            _ => "-".to_owned(),
-        })
-        .collect();
-    let extreme = truth.profile.extreme_min_c.zip(season.extreme_min_c());
-    let extreme = extreme.map_or("-".to_owned(), |(counted, (reckoned, _))| format!("{:+.1}", reckoned - counted));
-    let (got, real) = (&profile.normals, &truth.profile.normals);
-    let et0 = truth.et0_mm.map_or("-".to_owned(), |real| format!("{:.2}", mean_error(&monthly_et0(&season), &real)));
-    let [last, first] = [days.get(..3), days.get(3..)].map(|days| days.unwrap_or_default().join(" "));
-    let (tmin_k, tmax_k) = (mean_error(&got.tmin_c, &real.tmin_c), mean_error(&got.tmax_c, &real.tmax_c));
-    format!("{last} | {first} | {extreme} | {tmin_k:.1} | {tmax_k:.1} | {et0}")
+/// By how much a profile is off; none where it can't be told.
+struct Errors {
+    /// Last frost by 10, 50, 90 % of years, then first frost.
+    frost_days: [Option<f64>; 6],
+    extreme_min_k: Option<f64>,
+    tmin_k: Option<f64>,
+    tmax_k: Option<f64>,
+    et0_mm: Option<f64>,
+}
+
+impl Errors {
+    fn of(profile: &Profile, truth: &Truth) -> Self {
+        let season = Season::new(profile, SiteShift::default());
+        let markers = [Marker::LastFrost as fn(Share) -> Marker, Marker::FirstFrost];
+        let mut frost_days = [None; 6];
+        let reckoned = markers.into_iter().flat_map(|marker| Share::ALL.map(marker));
+        for ((error, marker), counted) in frost_days.iter_mut().zip(reckoned).zip(truth.frost.unwrap_or_default()) {
+            *error = season.marker(marker).day().zip(counted).map(|(day, counted)| f64::from(day.days_from(counted)));
+        }
+        let extreme = truth.profile.extreme_min_c.zip(season.extreme_min_c());
+        let (got, real) = (&profile.normals, &truth.profile.normals);
+        Self {
+            frost_days,
+            extreme_min_k: extreme.map(|(counted, (reckoned, _))| reckoned - counted),
+            tmin_k: Some(mean_error(&got.tmin_c, &real.tmin_c)),
+            tmax_k: Some(mean_error(&got.tmax_c, &real.tmax_c)),
+            et0_mm: truth.et0_mm.map(|real| mean_error(&monthly_et0(&season), &real)),
+        }
+    }
+
+    fn mean_size(all: &[&Self]) -> Self {
+        let mean = |field: &dyn Fn(&Self) -> Option<f64>| {
+            let sizes: Vec<f64> = all.iter().filter_map(|errors| field(errors)).map(f64::abs).collect();
+            (!sizes.is_empty()).then(|| sizes.iter().sum::<f64>() / sizes.len() as f64)
+        };
+        Self {
+            frost_days: std::array::from_fn(|place| mean(&|errors| errors.frost_days.get(place).copied().flatten())),
+            extreme_min_k: mean(&|errors| errors.extreme_min_k),
+            tmin_k: mean(&|errors| errors.tmin_k),
+            tmax_k: mean(&|errors| errors.tmax_k),
+            et0_mm: mean(&|errors| errors.et0_mm),
+        }
+    }
+
+    /// The cells of its row; days and the extreme may have a sign.
+    fn shown(&self, signed: bool) -> String {
+        let cell = |error: Option<f64>, show: &dyn Fn(f64) -> String| error.map_or_else(|| "-".to_owned(), show);
+        let days = |days: f64| if signed { format!("{days:+.0}") } else { format!("{days:.0}") };
+        let days = self.frost_days.map(|error| cell(error, &days));
+        let [last, first] = [days.get(..3), days.get(3..)].map(|days| days.unwrap_or_default().join(" "));
+        let extreme =
+            cell(self.extreme_min_k, &|kelvin| if signed { format!("{kelvin:+.1}") } else { format!("{kelvin:.1}") });
+        let [tmin, tmax] = [self.tmin_k, self.tmax_k].map(|error| cell(error, &|kelvin| format!("{kelvin:.1}")));
+        let et0 = cell(self.et0_mm, &|mm| format!("{mm:.2}"));
+        format!("{last} | {first} | {extreme} | {tmin} | {tmax} | {et0}")
+    }
 }
 
 fn mean_error(got: &[f64; 12], real: &[f64; 12]) -> f64 {

@@ -19,7 +19,7 @@ fn everything() -> Value {
                 "last_killing": "01-20", "first_killing": "12-25"},
             "frost": {"last": {"early": "01-10", "median": "02-01", "late": "02-25"},
                 "first": {"early": "12-01", "median": "12-20", "late": "12-30"}},
-            "extreme_min_c": -2.0, "tmin_sd_k": year(2.5), "observations": [day("2026-09-14")],
+            "extreme_min_c": -2.0, "heat_days_a_year": 61.5, "tmin_sd_k": year(2.5), "observations": [day("2026-09-14")],
             "forecast": {"issued": "2026-09-15", "days": [day("2026-09-15"), day("2026-09-16")]}},
         "date": "2026-09-15",
         "plant": {"type": "rose", "traits": {"flowering": "repeat"}, "age_years": 4.0, "planted_on": "2022-02-01",

@@ -64,6 +64,15 @@ impl Recorded {
         assert!(off.is_some_and(|off| off <= days), "{name} on {found}, known about {month}-{day} ± {days} days");
     }
 
+    /// The days of heat that were counted in the record come back as a fact of the season, not reckoned anew.
+    fn heat_days(&self, counted: f64) {
+        assert_eq!(self.made["climate"]["heat_days_a_year"], counted);
+        let facts = self.season["facts"].as_array().expect("facts");
+        let fact = facts.iter().find(|fact| fact["name"] == "climate.heat_days").expect("the fact");
+        assert_eq!(fact["value"].as_f64(), Some(counted.round()), "{fact}");
+        assert_eq!(fact["origin"], "measured");
+    }
+
     fn list(&self, list: &str) -> Vec<&str> {
         self.advice[list].as_array().expect("a list").iter().filter_map(|entry| entry["id"].as_str()).collect()
     }
@@ -78,6 +87,8 @@ fn the_high_plains_have_frost_in_two_weeks_and_the_rose_is_left_to_harden() {
     champion.near("tmin_c", 1, -9.5, 2.5);
     champion.near("tmax_c", 7, 32.0, 2.0);
     champion.rain_of_year(480.0, 100.0);
+    // 828 maxima above 30 °C in twelve years, counted in the file.
+    champion.heat_days(69.0);
     champion.around("last_frost.median", 5, 5, 10);
     champion.around("first_frost.median", 10, 1, 10);
     assert_eq!(champion.marker("first_frost.median")["origin"], "measured");
@@ -114,6 +125,7 @@ fn four_years_are_too_few_to_count_frost_in_and_that_is_said() {
     seattle.near("tmin_c", 1, 2.7, 2.0);
     seattle.near("tmax_c", 8, 24.5, 2.5);
     seattle.rain_of_year(950.0, 250.0);
+    assert!(seattle.made["climate"]["heat_days_a_year"].is_null());
     seattle.around("last_frost.median", 3, 10, 15);
     seattle.around("first_frost.median", 11, 16, 15);
     assert!(seattle.made["climate"]["counted_frost"].is_null());
@@ -129,6 +141,8 @@ fn on_the_african_coast_nothing_waits_for_frost_and_the_rose_is_cut() {
     tunis.near("tmin_c", 1, 7.6, 1.5);
     tunis.near("tmax_c", 8, 33.3, 2.0);
     tunis.rain_of_year(470.0, 90.0);
+    // 799 maxima above 30 °C in eight years, counted in the file.
+    tunis.heat_days(99.88);
     assert_eq!(tunis.marker("first_frost.median")["state"], "never");
     tunis.around("warmest_week", 8, 1, 15);
     assert!(tunis.list("tasks").contains(&"rose.renewal-cut"), "{:?}", tunis.list("tasks"));

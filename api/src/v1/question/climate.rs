@@ -60,6 +60,10 @@ pub struct ClimateGiven {
     /// Mean of each year's lowest temperature, °C.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub extreme_min_c: Option<f64>,
+    /// Mean number of days a year with a maximum above 30 °C, counted; reckoned from the normals when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 0, maximum = 366)]
+    pub heat_days_a_year: Option<f64>,
     /// Standard deviation of the daily minimum within each month, K, January to December.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(min_items = 12, max_items = 12)]
@@ -205,6 +209,7 @@ impl ClimateGiven {
             ("frost", self.frost.is_some()),
             ("counted_frost", self.counted_frost.is_some()),
             ("extreme_min_c", self.extreme_min_c.is_some()),
+            ("heat_days_a_year", self.heat_days_a_year.is_some()),
             ("tmin_sd_k", self.tmin_sd_k.is_some()),
         ] {
             if said {
@@ -236,6 +241,7 @@ impl ClimateGiven {
         faults.in_range(at, "latitude", self.latitude, (-90.0, 90.0), "°");
         faults.in_range(at, "longitude", self.longitude, (-180.0, 180.0), "°");
         faults.in_range(at, "elevation_m", self.elevation_m, (-500.0, 9000.0), "m");
+        faults.in_range(at, "heat_days_a_year", self.heat_days_a_year, (0.0, 366.0), "days");
         if let Some(frost) = &self.counted_frost {
             let at = below(at, "counted_frost");
             faults.in_range(&at, "seasons", Some(f64::from(frost.seasons)), (1.0, 200.0), "");

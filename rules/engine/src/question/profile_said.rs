@@ -45,6 +45,7 @@ pub fn said(profile: &Profile) -> ClimateSaid {
         frost: profile.frost.map(|frost| FrostSaid { last: triple(&frost.last), first: triple(&frost.first) }),
         counted_frost: profile.counted_frost.as_ref().map(counted),
         extreme_min_c: profile.extreme_min_c.map(rounded),
+        heat_days_a_year: profile.heat_days_a_year.map(rounded),
         tmin_sd_k: profile.tmin_sd_k.as_ref().map(months),
         observations: (!observed.is_empty()).then_some(observed),
         forecast: profile.forecast.as_ref().map(forecast),
@@ -130,6 +131,7 @@ mod tests {
             first_killing: None,
         });
         profile.extreme_min_c = Some(-27.5);
+        profile.heat_days_a_year = Some(41.25);
         profile.tmin_sd_k = Some([4.25; 12]);
         let mut weather = DailyWeather::unknown(Day::from_ce(739_000));
         (weather.tmin_c, weather.tmax_c, weather.rain_mm, weather.wind_ms) =

@@ -69,6 +69,9 @@ pub struct ClimateSaid {
     pub counted_frost: Option<CountedFrostSaid>,
     /// Mean of the lowest temperature of each year, °C.
     pub extreme_min_c: Option<f64>,
+    /// Mean number of days a year with a maximum above 30 °C.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub heat_days_a_year: Option<f64>,
     /// Day-to-day deviation of the minimum, K, by month.
     pub tmin_sd_k: Option<Vec<f64>>,
     /// Recent days, oldest first.

@@ -19,7 +19,7 @@ fn everything() -> Value {
             "normals": {"tmin_c": months, "tmax_c": year(24.0), "rain_mm": months, "rh_pct": year(50.0),
                 "wind_ms": year(2.0), "sunshine_h": year(8.0)},
             "frost": {"last": {"early": "01-10", "median": "02-01", "late": "02-29"}, "first": {"median": "12-20"}},
-            "extreme_min_c": -2.0, "tmin_sd_k": year(2.5), "observations": [day.clone()],
+            "extreme_min_c": -2.0, "heat_days_a_year": 61.5, "tmin_sd_k": year(2.5), "observations": [day.clone()],
             "forecast": {"issued": "2026-09-15", "days": [day]}},
         "date": "2026-09-15",
         "plant": {"type": "rose", "traits": {"flowering": "repeat"}, "age_years": 4, "planted_on": "2022-02-01",

@@ -60,7 +60,7 @@ pub fn profile(said: &ClimateSaid, base: &str) -> Result<Profile, Vec<Trouble>> 
 }
 
 /// A profile that was estimated from the coordinates of a climate, with what else is said of it: frost dates, the coldest
-/// night, the spread of the minimum, the weather. What is said wins.
+/// night, the days of heat, the spread of the minimum, the weather. What is said wins.
 ///
 /// # Errors
 /// Every field that can't be used, its pointer beginning with `base`.
@@ -81,6 +81,7 @@ fn completed(
     profile.counted_frost =
         said.counted_frost.as_ref().map(|frost| counted(frost, &format!("{base}/counted_frost"), &mut troubles));
     profile.extreme_min_c = said.extreme_min_c;
+    profile.heat_days_a_year = said.heat_days_a_year;
     if let Some(list) = &said.tmin_sd_k {
         profile.tmin_sd_k = twelve(&format!("{base}/tmin_sd_k"), "tmin_sd_k", list, &mut troubles);
         profile.tmin_sd_estimated = false;
