@@ -10,7 +10,7 @@ use crate::problem::faults::Faults;
 #[derive(Clone, Debug, PartialEq, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct HistoryWork {
-    /// The job, by its id. A work names its job or its rule.
+    /// The job, by its id. A work names its job, its rule or its material.
     #[schema(max_length = 100, example = "feed")]
     pub job: Option<String>,
     /// The rule that asked for it.
@@ -28,8 +28,8 @@ pub struct HistoryWork {
 
 impl HistoryWork {
     pub(crate) fn check(&self, at: &str, faults: &mut Faults) {
-        if self.job.is_none() && self.rule.is_none() {
-            faults.add(at, "expected `job` or `rule`, found neither");
+        if self.job.is_none() && self.rule.is_none() && self.material.is_none() {
+            faults.add(at, "expected `job`, `rule` or `material`, found none of them");
         }
         for (name, id) in [("job", &self.job), ("rule", &self.rule), ("material", &self.material)] {
             if let Some(id) = id {
