@@ -59,7 +59,7 @@ pub fn to_us(value: f64, unit: &str) -> Option<(f64, &'static str)> {
 /// A unit as it is written for people, behind a number, in a language: days and years have a plural.
 #[must_use]
 pub fn unit_behind<'u>(unit: &'u str, value: f64, language: &str) -> &'u str {
-    let is_one = value == 1.0;
+    let is_one = (value - 1.0).abs() < 1e-9;
     match (unit, is_spanish(language)) {
         ("d" | "day", false) => {
             if is_one {
