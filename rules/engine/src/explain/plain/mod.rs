@@ -1,9 +1,9 @@
 //! Expressions of a rule in plain words, in every language the engine speaks: no question is needed, so no values stand
 //! in them.
 //!
-//! - [`condition`] conditions and the terms in them
-//! - [`marker`] markers, and the sides of a window
-//! - [`number`] literals with their unit, in both unit systems
+//! - `condition`: conditions and the terms in them
+//! - `marker`: markers, and the sides of a window
+//! - `number`: literals with their unit, in both unit systems
 
 mod condition;
 mod marker;
