@@ -163,3 +163,16 @@ fn south_of_the_equator_september_is_spring_and_the_last_frost_is_near() {
     assert!(!cordoba.list("tasks").contains(&"rose.renewal-cut"), "{:?}", cordoba.list("tasks"));
     assert!(!cordoba.list("notes").contains(&"rose.now-it-hardens"));
 }
+
+/// Fallon, Nevada: high desert; July about 34 °C by day, January about -7 °C by night (from memory), 2015 a mild year.
+#[test]
+fn one_year_in_the_high_desert_without_rain_gives_a_season_and_says_what_it_does_not_tell() {
+    let fallon = record("fallon_nv_daily_2015.csv", "latitude=39.4575&longitude=-118.774&elevation_m=1208.5");
+    fallon.near("tmax_c", 7, 34.0, 4.0);
+    fallon.near("tmin_c", 1, -7.0, 4.0);
+    assert!(fallon.made["climate"]["normals"]["rain_mm"].is_null());
+    assert!(fallon.made["unknown"].to_string().contains("rain"), "{}", fallon.made["unknown"]);
+    fallon.around("last_frost.median", 5, 5, 28);
+    fallon.around("first_frost.median", 10, 3, 28);
+    assert!(fallon.advice["status"].as_str().is_some_and(|status| status != "needs-facts"));
+}
