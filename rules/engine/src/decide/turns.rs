@@ -227,22 +227,16 @@ fn names_today(window: &crate::compile::window::Window) -> bool {
     sides.map(|at| &at.marker).any(is_today)
 }
 
-/// Bits that differ from what the block says on a day of it.
-fn differing(block: Block, at: i32) -> u64 {
-    let like = |bits: u64| if bits >> at & 1 == 1 { !bits } else { bits };
-    like(block.so) | like(block.not) | like(block.curve)
-}
-
 /// The first day after `day` and before `end` on which an atom says something else; else `end`.
 fn ahead(row: (u32, u32), day: Day, end: Day, almanac: &Arc<Almanac>, moment: &Moment<'_>) -> Day {
     let (block, begins) = almanac.block(row, day, moment);
     let at = day - begins;
     let later = u64::MAX.checked_shl(u32::try_from(at + 1).unwrap_or(64)).unwrap_or(0);
-    let found = differing(block, at) & later;
+    let now = at_bits(block, at);
+    let found = against(block, now) & later;
     if found != 0 {
         return end.min(begins + i32::try_from(found.trailing_zeros()).unwrap_or(0));
     }
-    let now = at_bits(block, at);
     let mut begins = begins + super::almanac::BLOCK;
     while begins < end {
         let (block, _) = almanac.block(row, begins, moment);
@@ -259,12 +253,12 @@ fn ahead(row: (u32, u32), day: Day, end: Day, almanac: &Arc<Almanac>, moment: &M
 fn back(row: (u32, u32), day: Day, end: Day, almanac: &Arc<Almanac>, moment: &Moment<'_>) -> Day {
     let (block, begins) = almanac.block(row, day, moment);
     let at = day - begins;
-    let found = differing(block, at) & !u64::MAX.checked_shl(u32::try_from(at).unwrap_or(0)).unwrap_or(0);
+    let now = at_bits(block, at);
+    let found = against(block, now) & !u64::MAX.checked_shl(u32::try_from(at).unwrap_or(0)).unwrap_or(0);
     let last = |found: u64, begins: Day| begins + (63 - i32::try_from(found.leading_zeros()).unwrap_or(0));
     if found != 0 {
         return end.max(last(found, begins));
     }
-    let now = at_bits(block, at);
     let mut begins = begins;
     while begins - 1 > end {
         begins = begins - super::almanac::BLOCK;
