@@ -65,7 +65,8 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
     let mut order: Vec<&Verdict> = applying().filter(of_kind(Kind::Task)).collect();
     order::put(&mut order, moment);
     let shown: Vec<u32> = order.iter().map(|v| v.rule).collect();
-    let tasks: Vec<Task<'_>> = order.iter().filter_map(|v| task::of(v, &shown, extent.full, voice)).collect();
+    let mut tasks: Vec<Task<'_>> = Vec::with_capacity(order.len());
+    tasks.extend(order.iter().filter_map(|v| task::of(v, &shown, extent.full, voice)));
     let estimated = estimate::note(&question.climate, voice.language);
     let notes =
         estimated.into_iter().chain(applying().filter(of_kind(Kind::Know)).filter_map(|v| note(v, voice))).collect();
