@@ -19,18 +19,19 @@ use crate::weather::kept::Weather;
 use crate::weather::{age, sent};
 
 const EXAMPLES: &str = "Examples:
-  lammas weather valley.json                            what it holds, or everything that is wrong with it
-  lammas weather valley.json --into /var/lib/weather    put it where `lammas serve --weather DIR` finds it
+  lammas weather valley.json                           what it holds, or all that is wrong with it
+  lammas weather valley.json --into /var/lib/weather   put it where `lammas serve` finds it
   fetch-forecast | lammas weather - --into /var/lib/weather --json
 
-The file is JSON: the climate by its id, the moment of issue, and the days that were observed or are forecast:
+The file is JSON: the climate by its id, the moment of issue, the days observed or forecast:
   {\"climate\": \"hot-dry-valley\", \"issued\": \"2026-09-15T06:00:00-07:00\",
    \"observed\": [{\"date\": \"2026-09-14\", \"tmin_c\": 18.5, \"tmax_c\": 35.5, \"rain_mm\": 0}],
    \"forecast\": [{\"date\": \"2026-09-15\", \"tmin_c\": 20, \"tmax_c\": 39, \"rain_mm\": 0, \"wind_kmh\": 9}]}
 
-At most 400 observed and 16 forecast days; what was not read is left out. It counts for 36 hours after its issue.
-With --into the folder keeps the newest issue of each climate: older ones that this command put there are taken away,
-and an issue older than what lies there is refused (exit code 1).";
+At most 400 observed and 16 forecast days; what was not read is left out. It counts for 36 hours
+after its issue. With --into the folder keeps the newest issue of each climate: older ones that
+this command put there are taken away, and an issue older than what lies there is refused (exit
+code 1).";
 
 /// Check recent and forecast weather of a registered climate, and put it where the service finds it
 #[derive(Args, Debug)]

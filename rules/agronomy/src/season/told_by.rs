@@ -3,6 +3,7 @@
 use super::Season;
 use crate::calendar::Day;
 use crate::origin::Origin;
+use crate::profile::DailyWeather;
 
 impl Season {
     /// What tells the temperatures of a day when `on` is asked about: before it a record (`Measured`), from it on a
@@ -14,8 +15,8 @@ impl Season {
         } else {
             (self.usable_forecast(on), Origin::Forecast)
         };
-        let weather = days.and_then(|days| days.on(day));
-        if weather.and_then(|weather| weather.tmean_c()).is_some() { told } else { self.curve_origin }
+        let tmean_c = days.and_then(|days| days.on(day)).and_then(DailyWeather::tmean_c);
+        if tmean_c.is_some() { told } else { self.curve_origin }
     }
 
     /// The first and the last recorded day; none without records.
