@@ -12,7 +12,7 @@
 //! - `request` a request from a file, read as the service reads a body
 //! - `packs` which rule set a command works on
 //! - `language` a language as it is typed, `wrapped` text for a terminal
-//! - [`serve`], [`advise`], [`season`], [`profile`], [`rule`], [`check`], [`fault`], [`scenarios`], [`quantity`], [`openapi`] the commands
+//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`quantity`], [`openapi`] the commands
 
 pub mod advise;
 pub mod check;
@@ -30,6 +30,7 @@ pub mod scenarios;
 pub mod season;
 pub mod serve;
 pub mod source;
+pub mod weather;
 mod wrapped;
 
 use std::io::{self, ErrorKind, Write};
@@ -56,6 +57,7 @@ enum Command {
     Advise(advise::Advise),
     Season(season::Season),
     Profile(profile::Profile),
+    Weather(weather::WeatherFile),
     Rule(rule::Rule),
     Check(check::Check),
     Fault(fault::Fault),
@@ -89,6 +91,7 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
         Command::Advise(advise) => advise.run(out),
         Command::Season(season) => season.run(out),
         Command::Profile(profile) => profile.run(out),
+        Command::Weather(weather) => weather.run(out),
         Command::Rule(rule) => rule.run(out),
         Command::Check(check) => check.run(out),
         Command::Fault(fault) => fault.run(out),

@@ -15,6 +15,7 @@ use crate::v1::question::today;
 use crate::v1::season::answer::{SeasonAnswer, SeasonMarker, SeasonMarkerState};
 use crate::v1::season::compute;
 use crate::v1::season::request::SeasonRequest;
+use crate::v1::weather::{AnswerWeather, AnswerWeatherSpan};
 
 const EXAMPLES: &str = "Examples:
   echo '{\"climate\": {\"id\": \"cold-inland\"}, \"date\": \"2026-09-15\"}' | lammas season
@@ -99,6 +100,12 @@ fn write(season: &SeasonAnswer, language: Language, out: &mut dyn Write) -> Resu
         pick("the daily curve is within", "la curva diaria queda a menos de"),
         season.curve_error_k
     )?;
+    if let Some(weather) = season.weather.as_ref().filter(|weather| weather.used) {
+        writeln!(out, "{} {}", pick("Weather:", "Tiempo:"), told(weather, language))?;
+    }
+    if let Some(note) = &season.weather_note {
+        writeln!(out, "\n{}\n{note}", pick("The weather at hand is not used.", "El tiempo disponible no se usa."))?;
+    }
     if let Some(error) = &season.climate_error {
         writeln!(
             out,
@@ -118,6 +125,18 @@ fn write(season: &SeasonAnswer, language: Language, out: &mut dyn Write) -> Resu
         writeln!(out, "\n{}", source.title)?;
     }
     Ok(())
+}
+
+/// Which days are known.
+fn told(weather: &AnswerWeather, language: Language) -> String {
+    let pick = |en: &'static str, es: &'static str| if language == Language::Es { es } else { en };
+    let spans = [(pick("observed", "observado"), &weather.observed), (pick("forecast", "previsto"), &weather.forecast)];
+    let each = spans.into_iter().filter_map(|(word, span)| {
+        let AnswerWeatherSpan { from, to, .. } = span.as_ref()?;
+        Some(format!("{word} {from} – {to}"))
+    });
+    let issued = weather.issued_on.map(|issued| format!("{} {issued}", pick("issued", "emitido")));
+    each.chain(issued).collect::<Vec<_>>().join(", ")
 }
 
 fn grade(grade: ClimateGrade, language: Language) -> &'static str {

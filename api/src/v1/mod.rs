@@ -3,6 +3,7 @@
 //! - [`page`] lists that come page by page
 //! - [`question`] what a caller tells about place, plant and condition: shared by several calls
 //! - [`climate_error`] how good an estimated climate is
+//! - [`weather`] the weather behind an answer
 //! - [`language`] the language of an answer
 //! - `sent` an answer on its way out
 //! - [`advice`] what to do now
@@ -25,3 +26,4 @@ pub mod rules;
 pub mod season;
 mod sent;
 pub mod vocabulary;
+pub mod weather;

@@ -278,6 +278,14 @@ fn foot(answer: &AdviceAnswer, words: Headings, out: &mut String) {
             .collect();
         out.push_str(&lines(&format!("{}: ", words.assumed()), &each.join("; ")));
     }
+    if let Some(weather) = answer.climate.weather.as_ref().filter(|weather| weather.used) {
+        let spans = [(words.observed(), &weather.observed), (words.forecast(), &weather.forecast)];
+        let known =
+            spans.into_iter().filter_map(|(word, span)| Some(format!("{word} {}", words.day(span.as_ref()?.to))));
+        let issued = weather.issued_on.map(|issued| format!("{} {}", words.issued(), words.date(issued)));
+        let text = known.chain(issued).collect::<Vec<_>>().join(", ");
+        out.push_str(&lines(&format!("{}: ", words.weather()), &text));
+    }
     for source in answer.climate.sources.iter().flatten() {
         out.push_str(&lines("", &source.title));
     }

@@ -84,6 +84,14 @@ function worth(answer, words) {
           : null)))));
 }
 
+/** The days that are known, where weather counts; why it does not stands among what is worth knowing. */
+function weather(told) {
+  if (!told?.used) return null;
+  const spans = [["weather_observed", told.observed], ["weather_forecast", told.forecast]];
+  const known = spans.filter(([, span]) => span).map(([word, span]) => say(word, day(span.to)));
+  return h("p", {}, say("weather_used", day(told.issued_on ?? told.observed.to), known.join(", ")));
+}
+
 /** What was assumed, what hangs on more, the season, how long it holds, and by which rules. */
 function ends(answer, words) {
   const hangs = answer.depends_on.length + answer.depends_more;
@@ -92,6 +100,7 @@ function ends(answer, words) {
   return h("div", { class: "ends" },
     h("p", { class: "holds" }, say("holds", day(answer.valid_until))),
     next ? h("p", {}, `${next}.`) : null,
+    weather(answer.climate.weather),
     answer.assumptions.length
       ? h("div", {}, h("p", { class: "label" }, say("assumed")),
         h("ul", {}, answer.assumptions.map((fact) => h("li", {}, factName(fact, words, answer.asked.plant)))))

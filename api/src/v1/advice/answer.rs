@@ -11,6 +11,7 @@ use super::words::{AdviceStatus, CauseLikelihood, DateOrigin, FactOrigin, RuleOu
 use crate::v1::climate_error::ClimateError;
 use crate::v1::question::date::Date;
 use crate::v1::season::answer::SeasonInBrief;
+use crate::v1::weather::AnswerWeather;
 
 /// Advice.
 #[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
@@ -210,6 +211,10 @@ pub struct AdviceClimate {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]
     pub forecast: Option<String>,
+    /// The weather behind it, if there is any: kept for the registered climate, or brought by the request.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub weather: Option<AnswerWeather>,
     /// How good it is, if it was estimated from coordinates.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]

@@ -39,6 +39,13 @@ pub(super) fn key(question: &Question, set: &Set, face: Face, language: Language
     }
     let grid = question.climate.estimated.as_ref().map(|estimated| estimated.grid_sha256.as_str());
     let digest = digest::of(&question.asked, &[&set.sha256], grid);
+    // Weather that does not count is named in the answer, but is no part of the question.
+    let weather = question
+        .climate
+        .weather
+        .as_ref()
+        .map(|weather| format!("{} {:?}", weather.sha256, weather.state))
+        .unwrap_or_default();
     let (climate, assumed) = (question.climate.id.as_deref().unwrap_or_default(), question.day_assumed);
-    Some(format!("{digest} {climate} {assumed} {} {face:?}", language.word()))
+    Some(format!("{digest} {climate} {weather} {assumed} {} {face:?}", language.word()))
 }

@@ -9,8 +9,8 @@ use crate::problem::faults::Faults;
 use crate::problem::pointer::{below, entry};
 
 /// Most days of observations, and of a forecast.
-const MOST_OBSERVED: usize = 400;
-const MOST_FORECAST: usize = 16;
+pub(crate) const MOST_OBSERVED: usize = 400;
+pub(crate) const MOST_FORECAST: usize = 16;
 
 choices! {
     /// Where the normals of a climate come from.
@@ -269,7 +269,7 @@ impl ClimateGiven {
 }
 
 /// The wind of each day, in the unit in which it is given: the profile knows it in m/s.
-fn check_wind(days: &[ClimateDay], at: &str, faults: &mut Faults) {
+pub(crate) fn check_wind(days: &[ClimateDay], at: &str, faults: &mut Faults) {
     for (place, day) in days.iter().enumerate() {
         faults.in_range(&entry(at, place), "wind_kmh", day.wind_kmh, (0.0, 144.0), "km/h");
     }

@@ -9,6 +9,7 @@ use crate::v1::advice::words::FactOrigin;
 use crate::v1::climate_error::ClimateError;
 use crate::v1::question::choices::choices;
 use crate::v1::question::date::Date;
+use crate::v1::weather::AnswerWeather;
 
 choices! {
     /// Half of the year.
@@ -163,6 +164,29 @@ pub struct SeasonAnswer {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]
     pub forecast: Option<String>,
+    /// The weather behind it, if there is any: kept for the registered climate, or brought by the request.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub weather: Option<AnswerWeather>,
+    /// Where that weather does not count: why, and what is taken in its place.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub weather_note: Option<String>,
+    /// What tells the days around this one, from two weeks before it to as far as a forecast may reach, as runs of days
+    /// in order.
+    pub days: Vec<SeasonDays>,
+}
+
+/// Days in a row whose temperatures are told by the same.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SeasonDays {
+    /// The first.
+    pub from: Date,
+    /// The last.
+    pub to: Date,
+    /// Measured, forecast, or worked out from the normals.
+    pub origin: FactOrigin,
 }
 
 /// A fact of the season.

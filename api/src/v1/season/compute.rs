@@ -17,8 +17,10 @@ use crate::problem::kinds::INVALID_REQUEST;
 use crate::sets::rules::Rules;
 use crate::v1::language;
 use crate::v1::question::choices::Language;
-use crate::v1::question::{place, today};
+use crate::v1::question::place::{self, When};
+use crate::v1::question::today;
 use crate::v1::sent::{self, Keep};
+use crate::weather::age;
 
 /// The text of a season, in its language.
 #[derive(Debug)]
@@ -27,7 +29,8 @@ pub struct Reply {
     pub text: String,
     /// The language.
     pub language: Language,
-    /// How long it may be kept, in seconds: an hour, and where it is for today not past midnight at the place.
+    /// How long it may be kept, in seconds: an hour, not past the end of the weather that was used, and where it is for
+    /// today not past midnight at the place.
     pub keep_s: u64,
 }
 
@@ -69,7 +72,14 @@ pub fn reply(
     climate.check("/climate", &mut faults);
     let set = rules.set();
     let hollow = site.and_then(|site| site.frost_hollow) == Some(true);
-    let place = place::find(&ClimateSaid::from(climate), hollow, rules, &set, &mut faults);
+    let place = place::find(
+        &ClimateSaid::from(climate),
+        hollow,
+        When { date: date.map(NaiveDate::from), now },
+        rules,
+        &set,
+        &mut faults,
+    );
     let day = match date.map(|date| Day::supported(NaiveDate::from(date))) {
         Some(Ok(day)) => Some(day),
         Some(Err(fault)) => {
@@ -85,7 +95,9 @@ pub fn reply(
     let season = whole(&place.climate, day, language.word());
     let text = serde_json::to_string(&season).map_err(Problem::broken)?;
     let midnight = date.is_none().then(|| place.clock().seconds_left(day.date(), now).unwrap_or(0));
-    Ok(Reply { text, language, keep_s: midnight.unwrap_or(sent::LONGEST_S).min(sent::LONGEST_S) })
+    let weather = age::seconds_kept(&place.climate, now);
+    let keep_s = [midnight, weather].into_iter().flatten().fold(sent::LONGEST_S, u64::min);
+    Ok(Reply { text, language, keep_s })
 }
 
 /// The example of the document.
@@ -99,6 +111,7 @@ pub(super) fn example() -> Value {
             "formula": "day by which 10, 50, 90 % of years have had their first minimum at or below 0 °C"}],
         "facts": [{"name": "tmin", "words": "usual minimum of the day", "value": 10.0, "unit": "°C", "origin": "computed"}],
         "hardiness_zone": "5b", "heat_zone": 6, "curve_error_k": 0.54,
-        "climate_sha256": "b2ae6fe3c6b20eeeb5f8f531debc4268448b3a36ccbdb3ac9bf78b9c8766bbe9", "climate_origin": "given"
+        "climate_sha256": "b2ae6fe3c6b20eeeb5f8f531debc4268448b3a36ccbdb3ac9bf78b9c8766bbe9", "climate_origin": "given",
+        "days": [{"from": "2026-09-01", "to": "2026-09-30", "origin": "computed"}]
     })
 }

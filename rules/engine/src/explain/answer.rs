@@ -133,6 +133,9 @@ pub struct ClimateShown<'a> {
     /// What became of the forecast, if there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub forecast: Option<&'static str>,
+    /// The weather behind the answer, if there is any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub weather: Option<super::weather::WeatherShown<'a>>,
     /// How good it is, if it was estimated.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub error: Option<super::estimate::EstimateShown>,

@@ -22,6 +22,7 @@ pub mod task;
 pub mod term_name;
 pub mod value;
 pub mod voice;
+pub mod weather;
 pub mod whole;
 pub mod window;
 pub mod words;

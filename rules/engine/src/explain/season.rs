@@ -4,10 +4,11 @@ use chrono::NaiveDate;
 use lammas_agronomy::calendar::Day;
 use lammas_agronomy::et0::Et0Method;
 use lammas_agronomy::marker::{Marker, MarkerState};
-use lammas_agronomy::season::{Chill, ForecastState, Half, Series};
+use lammas_agronomy::season::{Chill, Half, Series};
 use serde::Serialize;
 
 use super::number::shown;
+use super::weather::{self, DaysShown, WeatherShown};
 use crate::question::Climate;
 
 /// The season on a day, in short.
@@ -186,29 +187,9 @@ pub const fn formula(marker: Marker) -> &'static str {
     }
 }
 
-/// What became of the forecast, in words.
-#[must_use]
-pub fn forecast(climate: &Climate, day: Day, language: &str) -> Option<&'static str> {
-    use super::words::pick;
-    match climate.season.forecast_state(day) {
-        ForecastState::None => None,
-        ForecastState::Used => Some(pick(language, "used", "se usa")),
-        ForecastState::Stale { .. } => Some(pick(
-            language,
-            "not used: issued more than 3 days before the day asked",
-            "no se usa: emitido más de 3 días antes del día preguntado",
-        )),
-        ForecastState::FromTheFuture => Some(pick(
-            language,
-            "not used: issued after the day asked",
-            "no se usa: emitido después del día preguntado",
-        )),
-    }
-}
-
 /// The whole season on a day.
 #[derive(Clone, Debug, Serialize)]
-pub struct SeasonWhole {
+pub struct SeasonWhole<'a> {
     /// The day.
     pub date: NaiveDate,
     /// In short.
@@ -236,6 +217,14 @@ pub struct SeasonWhole {
     /// What became of the forecast, if there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub forecast: Option<&'static str>,
+    /// The weather behind it, if there is any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub weather: Option<WeatherShown<'a>>,
+    /// Where that weather does not count: why, and what is taken in its place.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub weather_note: Option<String>,
+    /// What tells the days around this one.
+    pub days: Vec<DaysShown>,
 }
 
 /// A fact of the season.
@@ -255,7 +244,7 @@ pub struct SeasonFact {
 
 /// The whole season: every marker, every fact that hangs on the climate alone.
 #[must_use]
-pub fn whole(climate: &Climate, day: Day, language: &str) -> SeasonWhole {
+pub fn whole<'a>(climate: &'a Climate, day: Day, language: &str) -> SeasonWhole<'a> {
     use crate::fact::catalogue::Fact;
     use serde_json::json;
     let season = &climate.season;
@@ -326,6 +315,9 @@ pub fn whole(climate: &Climate, day: Day, language: &str) -> SeasonWhole {
         climate_origin: climate.origin.as_str(),
         climate_error: super::estimate::error(climate, language),
         climate_sources: super::estimate::sources(climate),
-        forecast: forecast(climate, day, language),
+        forecast: weather::forecast(climate, day, language),
+        weather: weather::shown(climate, day, language),
+        weather_note: weather::not_used(climate, day, language),
+        days: weather::days(climate, day),
     }
 }

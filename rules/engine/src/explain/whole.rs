@@ -7,7 +7,7 @@ use super::answer::{
     Task,
 };
 use super::voice::Voice;
-use super::{estimate, held, season, task, term_name, value, words};
+use super::{estimate, held, season, task, term_name, value, weather, words};
 use crate::ask;
 use crate::compile::amount::InputFrom;
 use crate::compile::set::Set;
@@ -68,8 +68,9 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
     let mut tasks: Vec<Task<'_>> = Vec::with_capacity(order.len());
     tasks.extend(order.iter().filter_map(|v| task::of(v, &shown, extent.full, voice)));
     let estimated = estimate::note(&question.climate, voice.language);
-    let notes =
-        estimated.into_iter().chain(applying().filter(of_kind(Kind::Know)).filter_map(|v| note(v, voice))).collect();
+    let not_used = weather::note(&question.climate, moment.day, voice.language);
+    let about_place = estimated.into_iter().chain(not_used);
+    let notes = about_place.chain(applying().filter(of_kind(Kind::Know)).filter_map(|v| note(v, voice))).collect();
     let holding: Vec<&Verdict> = decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Held(_))).collect();
     let mut depends: Vec<&Verdict> =
         decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Depends { .. })).collect();
@@ -127,7 +128,8 @@ pub(super) fn climate<'a>(moment: &Moment<'a>, language: &str) -> ClimateShown<'
         sha256: &climate.sha256,
         origin: climate.origin.as_str(),
         curve_error_k: super::number::shown(climate.season.largest_residual_k()),
-        forecast: season::forecast(climate, moment.day, language),
+        forecast: weather::forecast(climate, moment.day, language),
+        weather: weather::shown(climate, moment.day, language),
         error: estimate::error(climate, language),
         sources: estimate::sources(climate),
     }

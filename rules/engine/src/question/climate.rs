@@ -9,6 +9,7 @@ use lammas_agronomy::profile::Profile;
 use lammas_agronomy::season::{Season, SiteShift};
 
 use super::estimated::Estimated;
+use super::registered_weather::RegisteredWeather;
 use crate::decide::almanac::Almanacs;
 use crate::version::hash;
 
@@ -29,6 +30,8 @@ pub struct Climate {
     pub origin: Origin,
     /// How it was estimated, if it was.
     pub estimated: Option<Estimated>,
+    /// The weather that was kept for it, used or not.
+    pub weather: Option<RegisteredWeather>,
     /// The profile.
     pub profile: Profile,
     /// Its season, with what the site changes.
@@ -56,6 +59,7 @@ impl Climate {
             sha256,
             origin: profile.origin,
             estimated: None,
+            weather: None,
             season,
             profile,
             almanacs: Almanacs::default(),
@@ -68,6 +72,12 @@ impl Climate {
     #[must_use]
     pub fn with_estimate(self, estimated: Estimated) -> Self {
         Self { estimated: Some(estimated), ..self }
+    }
+
+    /// The same, with what became of the weather that was kept for it.
+    #[must_use]
+    pub fn with_weather(self, weather: RegisteredWeather) -> Self {
+        Self { weather: Some(weather), ..self }
     }
 
     /// The state of a marker; crossings of thresholds are remembered, the fixed markers are known from the beginning.

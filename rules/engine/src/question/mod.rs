@@ -5,6 +5,7 @@ pub mod climate;
 pub mod estimated;
 pub mod pointer;
 pub mod profile_said;
+pub mod registered_weather;
 pub mod said;
 pub mod understand;
 
