@@ -4,6 +4,7 @@
 //! - [`question`] what a caller tells about place, plant and condition: shared by several calls
 //! - [`climate_error`] how good an estimated climate is
 //! - [`language`] the language of an answer
+//! - `face` as what an answer is sent: JSON, or a picture
 //! - `sent` an answer on its way out
 //! - [`advice`] what to do now
 //! - [`diagnosis`] what the signs may show
@@ -17,6 +18,7 @@ pub mod advice;
 pub mod climate_error;
 pub mod climate_profiles;
 pub mod diagnosis;
+mod face;
 pub mod language;
 pub mod page;
 pub mod quantities;
