@@ -16,6 +16,9 @@ const DATED: [u32; 6] = [1, 3, 5, 7, 9, 11];
 /// Weeks of a year.
 const WEEKS: i32 = 52;
 
+/// How a value is written at a side of a panel.
+type Numbers<'a> = &'a dyn Fn(f64) -> String;
+
 /// The place of a panel of this height, below a line for the word "today".
 pub(super) fn panel(sheet: &mut Sheet, height: f64) -> (f64, f64) {
     let top = sheet.y + LINE;
@@ -28,7 +31,7 @@ pub(super) fn frame(
     year: &Year<'_>,
     span: Span,
     scale: &Scale,
-    sides: (&dyn Fn(f64) -> String, Option<&dyn Fn(f64) -> String>),
+    sides: (Numbers<'_>, Option<Numbers<'_>>),
     sheet: &mut Sheet,
 ) {
     let canvas = &mut sheet.canvas;

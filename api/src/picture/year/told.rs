@@ -115,7 +115,7 @@ impl Told {
                     likely_error_days: shown.likely_error_days,
                 }),
                 None => {
-                    absent.push(Absent { marker, words, state: shown.state, in_some_years: shown.remark.is_some() })
+                    absent.push(Absent { marker, words, state: shown.state, in_some_years: shown.remark.is_some() });
                 }
             }
         }
