@@ -20,6 +20,7 @@ use crate::v1::weather::{AnswerWeather, AnswerWeatherSpan};
 const EXAMPLES: &str = "Examples:
   echo '{\"climate\": {\"id\": \"cold-inland\"}, \"date\": \"2026-09-15\"}' | lammas season
   echo '{\"climate\": {\"latitude\": 52.1, \"longitude\": 5.18}}' | lammas season
+  lammas season place.json --svg > year.svg     a picture of the year, for a browser
   lammas season place.json --json     the same JSON as POST /v1/season";
 
 /// Show the season of a climate on a day: every marker, every fact
@@ -40,18 +41,26 @@ pub struct Season {
     /// Print JSON
     #[arg(long)]
     json: bool,
+    /// Draw the year: SVG
+    #[arg(long, conflicts_with = "json")]
+    svg: bool,
 }
 
 impl Season {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
         let asked: SeasonRequest = request::read_with_climate(&self.question, self.climate.as_deref())?;
         let rules = self.packs.load()?;
-        let said = compute::reply(asked, self.language, &rules, today::now())
+        let found = compute::find(asked, self.language, &rules, today::now())
             .map_err(|problem| request::refused(&self.question, &problem))?;
+        if self.svg {
+            out.write_all(found.picture().as_bytes())?;
+            return Ok(Exit::Well);
+        }
+        let text = found.json().map_err(|problem| request::refused(&self.question, &problem))?;
         if self.json {
-            writeln!(out, "{}", said.text)?;
+            writeln!(out, "{text}")?;
         } else {
-            write(&serde_json::from_str(&said.text)?, said.language, out)?;
+            write(&serde_json::from_str(&text)?, found.language, out)?;
         }
         Ok(Exit::Well)
     }

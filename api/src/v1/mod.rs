@@ -5,6 +5,7 @@
 //! - [`climate_error`] how good an estimated climate is
 //! - [`weather`] the weather behind an answer
 //! - [`language`] the language of an answer
+//! - `face` as what an answer is sent: JSON, or a picture
 //! - `sent` an answer on its way out
 //! - [`advice`] what to do now
 //! - [`diagnosis`] what the signs may show
@@ -18,6 +19,7 @@ pub mod advice;
 pub mod climate_error;
 pub mod climate_profiles;
 pub mod diagnosis;
+mod face;
 pub mod language;
 pub mod page;
 pub mod quantities;

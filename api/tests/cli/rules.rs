@@ -123,6 +123,18 @@ fn a_bad_question_ends_with_2_and_names_every_place() {
 }
 
 #[test]
+fn a_season_is_drawn_as_svg() {
+    let question = r#"{"climate": {"id": "hot-dry-valley"}, "date": "2026-09-15"}"#;
+    let (code, out, error) = run_with(&["season", "--svg"], question);
+    assert_eq!((code, error.as_str()), (Some(0), ""));
+    let read = roxmltree::Document::parse(&out).expect("XML");
+    assert!(read.root_element().has_tag_name(("http://www.w3.org/2000/svg", "svg")));
+    assert!(out.contains("A year in: Hot dry valley") && out.ends_with("</svg>\n"));
+    let (code, _, error) = run_with(&["season", "--svg", "--json"], question);
+    assert!(code == Some(2) && error.contains("--json"), "{error}");
+}
+
+#[test]
 fn a_season_is_printed_with_every_marker_and_fact() {
     let question = r#"{"climate": {"id": "tropical-lowland"}, "date": "2026-09-15"}"#;
     let (code, out, error) = run_with(&["season"], question);

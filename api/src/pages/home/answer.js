@@ -4,7 +4,7 @@ import { by, h } from "./element.js";
 import { called, factName } from "./named.js";
 import { questions } from "./question.js";
 import { factList, part, sources, task } from "./task.js";
-import { count, day, number, say } from "./words.js";
+import { count, day, language, number, say } from "./words.js";
 
 const SOON = ["now", "this-week"];
 
@@ -92,6 +92,14 @@ function weather(told) {
   return h("p", {}, say("weather_used", day(told.issued_on ?? told.observed.to), known.join(", ")));
 }
 
+/** The year of a registered climate as a picture, fetched when it is opened. */
+function year({ asked, climate }) {
+  if (!climate.id) return null;
+  const query = new URLSearchParams({ climate: climate.id, date: asked.date, language: language() });
+  return h("details", { class: "year" }, h("summary", {}, say("year")),
+    h("img", { src: `v1/season?${query}`, alt: say("year_alt"), loading: "lazy", width: 480, height: 1200 }));
+}
+
 /** What was assumed, what hangs on more, the season, how long it holds, and by which rules. */
 function ends(answer, words) {
   const hangs = answer.depends_on.length + answer.depends_more;
@@ -112,6 +120,7 @@ function ends(answer, words) {
     h("details", {}, h("summary", {}, say("season")),
       h("p", {}, say("season_now", number(season.tmin_c), number(season.tmax_c), number(season.daylength_h))),
       h("ul", {}, season.markers.filter((marker) => marker.nearest).map((marker) =>
-        h("li", {}, `${marker.words}: ${day(marker.nearest)}`)))),
+        h("li", {}, `${marker.words}: ${day(marker.nearest)}`))),
+      year(answer)),
     answer.rule_sets.map((set) => h("p", { class: "version" }, say("rule_set", set.name, set.version, set.sha256.slice(0, 12)))));
 }

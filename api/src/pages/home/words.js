@@ -118,6 +118,8 @@ const WORDS = {
   weather_forecast: ["forecast to {0}", "previsto hasta el {0}"],
   then: ["From {0}: {1}", "Desde el {0}: {1}"],
   season: ["The season there", "La temporada allí"],
+  year: ["The whole year as a picture", "Todo el año en una imagen"],
+  year_alt: ["Usual temperatures, rain, evapotranspiration and daylight through the year, with its dates by name.", "Temperaturas, lluvia, evapotranspiración y luz habituales a lo largo del año, con sus fechas por nombre."],
   season_now: ["Usual days now: {0} to {1} °C, {2} hours of daylight.", "Días usuales ahora: de {0} a {1} °C, {2} horas de luz."],
   rule_set: ["Rule set {0} {1}, {2}", "Reglas {0} {1}, {2}"],
   from_normals: ["your monthly averages", "sus medias mensuales"],

@@ -16,7 +16,7 @@ use crate::v1::question::climate::ClimateGiven;
 use crate::v1::question::date::Date;
 use crate::v1::question::query::in_query;
 use crate::v1::question::today;
-use crate::v1::sent::{self, Keep};
+use crate::v1::sent::Keep;
 
 /// A registered climate and a date.
 #[derive(Clone, Debug, Deserialize, utoipa::IntoParams)]
@@ -37,13 +37,17 @@ pub struct SeasonQuery {
 /// What season is it in a registered climate?
 ///
 /// The same answer as `POST /v1/season`. It may be kept for an hour, and without a `date` not past midnight at the place.
+/// As the source of an `<img>` it is the picture of the year: an `accept` that prefers images gets `image/svg+xml`.
 ///
 /// # Errors
 /// The problems `bad-query` and `unknown-climate`.
 #[utoipa::path(
     get, path = "/v1/season", operation_id = "get_season", tag = "season", params(SeasonQuery),
     responses(
-        (status = 200, description = "The season.", body = SeasonAnswer, example = json!(compute::example())),
+        (status = 200, description = "The season.", content(
+            (SeasonAnswer = "application/json", example = json!(compute::example())),
+            (String = "image/svg+xml", example = json!(compute::PICTURE_EXAMPLE))
+        )),
         (status = 304, description = "What the reader has is still right.")
     )
 )]
@@ -55,6 +59,6 @@ pub async fn get_season(
     let SeasonQuery { climate, date, language } = query;
     let climate = ClimateGiven { id: Some(climate), ..ClimateGiven::default() };
     let asked = SeasonRequest { climate, date, site: None, language };
-    let said = compute::reply(asked, language::accepted(&request), &rules, today::now()).map_err(in_query)?;
-    Ok(sent::json(&request, said.text, said.language, Keep::For(said.keep_s)))
+    let found = compute::find(asked, language::accepted(&request), &rules, today::now()).map_err(in_query)?;
+    found.sent(&request, Keep::For(found.keep_s))
 }
