@@ -132,6 +132,9 @@ pub struct ClimateShown<'a> {
     /// What became of the forecast, if there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub forecast: Option<&'static str>,
+    /// How it differs from another, if it was said so, with the markers of the season in short.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub differences: Option<super::differing::DifferingShown>,
     /// How good it is, if it was estimated.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub error: Option<super::estimate::EstimateShown>,
