@@ -2,6 +2,7 @@ mod advice;
 mod advice_by_address;
 mod advice_faces;
 mod advice_refused;
+mod any_day;
 mod climate_profiles;
 mod coordinates;
 mod diagnosis;

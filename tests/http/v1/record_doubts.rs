@@ -78,7 +78,7 @@ fn a_unit_that_the_values_contradict_is_a_stated_suspicion() {
     );
     assert!(errors[0].pointer.ends_with("/TMAX") && errors[0].detail.contains("TMAX"), "{errors:?}");
     let plain = "date,tmin_c,tmax_c\n2025-01-01,1,2\n";
-    let errors = send(&server, "&units=metric", plain).problem(INVALID_REQUEST).errors;
+    let errors = send(&server, "&units=tenths", plain).problem(INVALID_REQUEST).errors;
     assert_eq!(errors[0].pointer, "/units");
     let days = json!({"latitude": 52, "days": []});
     let errors = server.post("/v1/climate-profiles?units=tenths", &days).problem(INVALID_REQUEST).errors;

@@ -13,7 +13,7 @@ use lammas_engine::question::understand;
 use lammas_engine::version::hash;
 
 use super::answer::{ProfileAnswer, ProfileGap, ProfileQuality};
-use super::request::{ProfileDay, ProfileQuery, ProfileRequest};
+use super::request::{ProfileDay, ProfileQuery, ProfileRequest, RecordUnits};
 use super::{doubts, words};
 use crate::problem::Problem;
 use crate::problem::faults::Faults;
@@ -47,8 +47,8 @@ pub fn of_json(request: ProfileRequest, query: &ProfileQuery, language: Language
         elevation_m: one("elevation_m", elevation_m, query.elevation_m),
         recent_days: one("recent_days", recent_days.map(f64::from), query.recent_days.map(f64::from)),
     };
-    if query.units.is_some() {
-        faults.add("/units", "expected only with a station export in CSV: JSON names its units");
+    if query.units == Some(RecordUnits::Tenths) {
+        faults.add("/units", "expected `metric`, since JSON names its units; `tenths` is for a station export in CSV");
     }
     let rows = days.iter().map(weather).collect();
     made(&place, Read { rows, ignored_columns: Vec::new(), layout: None }, &Source::Days(&days), faults, language)
@@ -68,8 +68,11 @@ pub fn of_csv(text: &str, query: &ProfileQuery, language: Language) -> Result<Pr
     };
     match read_csv_in(text, query.units.map(Into::into)) {
         Ok(read) => {
-            if query.units.is_some() && read.layout == Layout::Plain {
-                faults.add("/units", "expected only with a station export: these columns name their units");
+            if query.units == Some(RecordUnits::Tenths) && read.layout == Layout::Plain {
+                faults.add(
+                    "/units",
+                    "expected `metric`, since these columns name their units; `tenths` is for a station export",
+                );
             }
             let read = Read { rows: read.rows, ignored_columns: read.ignored_columns, layout: Some(read.layout) };
             let is_station = read.layout != Some(Layout::Plain);

@@ -72,8 +72,8 @@ pub struct ProfileQuery {
     #[param(required = false, nullable = false, minimum = 0, maximum = 400, example = 0)]
     pub recent_days: Option<u16>,
     /// The units of a station export (CSV with `STATION`, `DATE`, `TMAX`, `TMIN`, `PRCP`); detected from its values, and
-    /// said, when left out. Other records name their units.
-    #[param(required = false, nullable = false, example = "tenths")]
+    /// said, when left out. Other records name their units, which are `metric`.
+    #[param(required = false, nullable = false, example = "metric")]
     pub units: Option<RecordUnits>,
     /// The language of the answer; else the header `accept-language` decides.
     #[param(required = false, nullable = false, example = "en")]
