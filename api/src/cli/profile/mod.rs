@@ -59,7 +59,7 @@ pub struct Profile {
     from: Option<String>,
     /// In what the place differs from that climate, with commas between: nights=K, afternoons=K,
     /// summer-afternoons=K, last-frost=DAYS, first-frost=DAYS, frost-pocket, warm-wall, roof; minus is colder or earlier
-    #[arg(long, value_name = "DIFFERENCE", value_delimiter = ',', requires = "from")]
+    #[arg(long, value_name = "DIFFERENCE", value_delimiter = ',')]
     differ: Vec<String>,
     #[command(flatten)]
     packs: Packs,
@@ -79,6 +79,10 @@ impl Profile {
         if let Some(id) = from {
             registered::run(&id, &differ, packs, language, json, out)?;
             return Ok(Exit::Well);
+        }
+        if !differ.is_empty() {
+            let words = "`--differ` goes with `--from`; for a record, give it to `lammas advise` or `lammas season`";
+            return Err(BadInput(words.to_owned()).into());
         }
         let text = progress::text(&record, language)?;
         let query = ProfileQuery { latitude, longitude, elevation_m: elevation, recent_days, units, language: None };

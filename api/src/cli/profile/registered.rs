@@ -49,7 +49,7 @@ pub(super) fn run(
         text += &differing::shown(&shown, language);
     }
     table::months(&climate, language, &mut text);
-    table::frost(&climate, language, &mut text);
+    table::frost(&climate, None, language, &mut text);
     out.write_all(text.as_bytes())?;
     Ok(())
 }

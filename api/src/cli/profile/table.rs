@@ -1,7 +1,7 @@
 //! A profile for people.
 
 use crate::cli::wrapped::lines;
-use crate::v1::climate_profiles::answer::{ProfileAnswer, ProfileFrostDays};
+use crate::v1::climate_profiles::answer::{ProfileAnswer, ProfileFrostDays, ProfileFrostError};
 use crate::v1::question::choices::Language;
 use crate::v1::question::climate::{ClimateFrostDays, ClimateGiven};
 
@@ -25,11 +25,11 @@ pub(super) fn shown(made: &ProfileAnswer, language: Language) -> String {
     for gap in quality.gaps.iter().take(5) {
         out += &format!("  {} – {}  {} {}\n", gap.first, gap.last, gap.days, pick("days missing", "días sin datos"));
     }
-    out += &lines(pick("Read as ", "Leído como "), &made.layout.words);
+    out += &lines(pick("Read as: ", "Leído como: "), &made.layout.words);
     if let Some(station) = &made.layout.station {
         out += &format!("{} {station}\n", pick("Station", "Estación"));
     }
-    out += &lines(pick("Whole years ", "Años enteros "), &years(&quality.years_used, language));
+    out += &lines(pick("Whole years: ", "Años enteros: "), &years(&quality.years_used, language));
     if !quality.suspicions.is_empty() {
         out += &format!("\n{}\n", pick("LOOKS WRONG", "PARECE MAL"));
     }
@@ -43,17 +43,7 @@ pub(super) fn shown(made: &ProfileAnswer, language: Language) -> String {
         out += &format!("  {} {more} {}\n", pick("and", "y"), pick("more", "más"));
     }
     months(&made.climate, language, &mut out);
-    frost(&made.climate, language, &mut out);
-    if let Some(error) = &made.frost_error {
-        for (name, days) in [
-            (pick("last, ± days", "última, ± días"), error.last),
-            (pick("first, ± days", "primera, ± días"), error.first),
-        ] {
-            let ProfileFrostDays { early_days, median_days, late_days } = days;
-            out += &format!("  {name:22}{early_days:<9}{median_days:<9}{late_days}\n");
-        }
-        out += &lines(&format!("  ±: {} %, ", error.level_pct), &error.method);
-    }
+    frost(&made.climate, made.frost_error.as_ref(), language, &mut out);
     for (heading, remarks) in
         [(pick("KNOWN", "SE SABE"), &made.known), (pick("NOT KNOWN", "NO SE SABE"), &made.unknown)]
     {
@@ -116,24 +106,40 @@ pub(super) fn months(climate: &ClimateGiven, language: Language, out: &mut Strin
     }
 }
 
-/// Its frost dates, where they were counted or given.
-pub(super) fn frost(climate: &ClimateGiven, language: Language, out: &mut String) {
+/// Its frost dates, where they were counted or given, and how sure counted ones are.
+pub(super) fn frost(climate: &ClimateGiven, error: Option<&ProfileFrostError>, language: Language, out: &mut String) {
     let pick = |en: &'static str, es: &'static str| if language == Language::Es { es } else { en };
-    let (last, first) = match (&climate.counted_frost, &climate.frost) {
-        (_, Some(frost)) => (&frost.last, &frost.first),
-        (Some(frost), None) => (&frost.last, &frost.first),
+    // What is given wins; a side that is not given is reckoned, while a counted one that is left out does not come.
+    let sides = match (&climate.frost, &climate.counted_frost) {
+        (Some(given), _) => [given.last.clone(), given.first.clone()],
+        (None, Some(counted)) => [&counted.last, &counted.first].map(|days| Some(days.clone().unwrap_or_default())),
         (None, None) => return,
     };
     *out += &format!("\n{:24}10 %     50 %     90 %\n", pick("FROST (0 °C), by", "HELADA (0 °C), hasta"));
-    for (name, days) in [(pick("last", "última"), last), (pick("first", "primera"), first)] {
-        let days = days.clone().unwrap_or_default();
-        let ClimateFrostDays { early, median, late } = days;
+    let names = [pick("last", "última"), pick("first", "primera")];
+    let errors = error.map(|error| [error.last, error.first]);
+    for (at, (name, days)) in names.into_iter().zip(sides).enumerate() {
+        let Some(ClimateFrostDays { early, median, late }) = days else { continue };
         let cell = |day: Option<crate::v1::question::date::DayOfYear>| {
             day.map_or_else(|| pick("none", "no hay").to_owned(), |day| day.to_string())
         };
         *out += &format!("  {name:22}{:9}{:9}{}\n", cell(early), cell(median), cell(late));
+        if let Some(days) = errors.and_then(|errors| errors.get(at).copied()) {
+            let ProfileFrostDays { early_days, median_days, late_days } = days;
+            let within = |days: u16| format!("± {days}");
+            *out += &format!(
+                "  {:22}{:9}{:9}{}\n",
+                pick("  days, 90 %", "  días, 90 %"),
+                within(early_days),
+                within(median_days),
+                within(late_days)
+            );
+        }
     }
     if let Some(extreme) = climate.extreme_min_c {
         *out += &format!("  {:22}{extreme:.1} °C\n", pick("coldest night", "noche más fría"));
+    }
+    if let Some(error) = error {
+        *out += &lines("  ± ", &error.method);
     }
 }
