@@ -11,11 +11,12 @@
 //! - `given` inputs as they are typed
 //! - `request` a request from a file, read as the service reads a body
 //! - `packs` which rule set a command works on
-//! - `language` a language as it is typed, `wrapped` text for a terminal
+//! - `language` a language as it is typed, `differing` how a climate differs from another, `wrapped` text for a terminal
 //! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`quantity`], [`openapi`] the commands
 
 pub mod advise;
 pub mod check;
+mod differing;
 pub mod exit;
 pub mod fault;
 mod given;

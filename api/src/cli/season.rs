@@ -8,7 +8,8 @@ use serde_json::Value;
 
 use super::exit::Exit;
 use super::packs::Packs;
-use super::request;
+use super::wrapped::lines;
+use super::{differing, request};
 use crate::v1::climate_error::ClimateGrade;
 use crate::v1::question::choices::Language;
 use crate::v1::question::today;
@@ -21,7 +22,8 @@ const EXAMPLES: &str = "Examples:
   echo '{\"climate\": {\"id\": \"cold-inland\"}, \"date\": \"2026-09-15\"}' | lammas season
   echo '{\"climate\": {\"latitude\": 52.1, \"longitude\": 5.18}}' | lammas season
   lammas season place.json --svg > year.svg     a picture of the year, for a browser
-  lammas season place.json --json     the same JSON as POST /v1/season";
+  lammas season place.json --json     the same JSON as POST /v1/season
+  lammas season place.json --differ nights=-2,frost-pocket     and which markers move by that";
 
 /// Show the season of a climate on a day: every marker, every fact
 #[derive(Args, Debug)]
@@ -33,9 +35,8 @@ pub struct Season {
     /// Language, when the question names none
     #[arg(long, value_name = "en|es", value_parser = super::language::parse)]
     language: Option<Language>,
-    /// The climate of the question, from a file that `lammas profile --json` made
-    #[arg(long, value_name = "FILE")]
-    climate: Option<String>,
+    #[command(flatten)]
+    climate: request::Climate,
     #[command(flatten)]
     packs: Packs,
     /// Print JSON
@@ -48,7 +49,7 @@ pub struct Season {
 
 impl Season {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
-        let asked: SeasonRequest = request::read_with_climate(&self.question, self.climate.as_deref())?;
+        let asked: SeasonRequest = request::read_with_climate(&self.question, &self.climate)?;
         let rules = self.packs.load()?;
         let found = compute::find(asked, self.language, &rules, today::now())
             .map_err(|problem| request::refused(&self.question, &problem))?;
@@ -115,6 +116,9 @@ fn write(season: &SeasonAnswer, language: Language, out: &mut dyn Write) -> Resu
     if let Some(note) = &season.weather_note {
         writeln!(out, "\n{}\n{note}", pick("The weather at hand is not used.", "El tiempo disponible no se usa."))?;
     }
+    if let Some(differences) = &season.climate_differences {
+        write!(out, "\n{}", differing::shown(differences, language))?;
+    }
     if let Some(error) = &season.climate_error {
         writeln!(
             out,
@@ -129,6 +133,9 @@ fn write(season: &SeasonAnswer, language: Language, out: &mut dyn Write) -> Resu
             writeln!(out, "  {}", doubt.text)?;
         }
         writeln!(out, "  {}", error.better)?;
+        if let Some(ask) = &error.ask {
+            write!(out, "{}", lines("  ", &format!("{} {} ({})", ask.text, ask.look, ask.narrows)))?;
+        }
     }
     for source in season.climate_sources.iter().flatten() {
         writeln!(out, "\n{}", source.title)?;

@@ -2,6 +2,7 @@
 //!
 //! - [`page`] lists that come page by page
 //! - [`question`] what a caller tells about place, plant and condition: shared by several calls
+//! - [`climate_differences`] how a climate differs from another
 //! - [`climate_error`] how good an estimated climate is
 //! - [`weather`] the weather behind an answer
 //! - [`language`] the language of an answer
@@ -16,6 +17,7 @@
 //! - [`quantities`] physical quantities by name
 
 pub mod advice;
+pub mod climate_differences;
 pub mod climate_error;
 pub mod climate_profiles;
 pub mod diagnosis;

@@ -46,6 +46,13 @@ pub(super) fn key(question: &Question, set: &Set, face: Face, language: Language
         .as_ref()
         .map(|weather| format!("{} {:?}", weather.sha256, weather.state))
         .unwrap_or_default();
+    // What moved is told in the answer, and two climates may come to the same by different ways.
+    let differing = question
+        .climate
+        .differing
+        .as_ref()
+        .map(|differing| format!("{} {:?}", differing.from_sha256, differing.differences))
+        .unwrap_or_default();
     let (climate, assumed) = (question.climate.id.as_deref().unwrap_or_default(), question.day_assumed);
-    Some(format!("{digest} {climate} {weather} {assumed} {} {face:?}", language.word()))
+    Some(format!("{digest} {climate} {weather} {assumed} {} {face:?} {differing}", language.word()))
 }

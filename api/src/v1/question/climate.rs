@@ -5,6 +5,7 @@ use utoipa::ToSchema;
 
 use super::choices::choices;
 use super::date::{Date, DayOfYear};
+use super::differences::ClimateDifferences;
 use crate::problem::faults::Faults;
 use crate::problem::pointer::{below, entry};
 
@@ -75,6 +76,9 @@ pub struct ClimateGiven {
     /// Days to come.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub forecast: Option<ClimateForecast>,
+    /// In what the place differs from all that.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub differences: Option<ClimateDifferences>,
 }
 
 /// Twelve numbers each, January to December. Humidity as `rh_pct` or `dew_point_c`, radiation as `sunshine_h` or
@@ -199,7 +203,7 @@ pub struct ClimateForecast {
 }
 
 impl ClimateGiven {
-    /// A climate that is registered already takes the weather of the day and nothing else.
+    /// A climate that is registered already takes the weather of the day and what differs, and nothing else.
     fn check_named(&self, form: &str, at: &str, faults: &mut Faults) {
         for (name, said) in [
             ("longitude", self.longitude.is_some()),
@@ -213,7 +217,10 @@ impl ClimateGiven {
             ("tmin_sd_k", self.tmin_sd_k.is_some()),
         ] {
             if said {
-                faults.add(below(at, name), format!("expected only `observations` and `forecast` beside `{form}`"));
+                faults.add(
+                    below(at, name),
+                    format!("expected only `differences`, `observations` and `forecast` beside `{form}`"),
+                );
             }
         }
     }
@@ -256,6 +263,9 @@ impl ClimateGiven {
             if normals.sunshine_h.is_some() && normals.solar_mj.is_some() {
                 faults.add(below(&at, "solar_mj"), "expected `sunshine_h` or `solar_mj`, found both");
             }
+        }
+        if let Some(differences) = &self.differences {
+            differences.check(&below(at, "differences"), faults);
         }
         faults.at_most(at, "observations", self.observations.as_ref().map_or(0, Vec::len), MOST_OBSERVED);
         let observed = self.observations.as_deref().unwrap_or_default();

@@ -10,11 +10,12 @@ use lammas_agronomy::season::SiteShift;
 use lammas_engine::compile::set::Set;
 use lammas_engine::pack::ClimateEntry;
 use lammas_engine::question::Climate;
+use lammas_engine::question::differing::Differing;
 use lammas_engine::question::estimated::Estimated;
 use lammas_engine::question::pointer::{Trouble, TroubleKind};
 use lammas_engine::question::registered_weather::WeatherState;
-use lammas_engine::question::said::ClimateSaid;
-use lammas_engine::question::understand::{profile, profile_on};
+use lammas_engine::question::said::{ClimateSaid, DifferencesSaid};
+use lammas_engine::question::understand::{self, profile, profile_on};
 use lammas_engine::scenario::with_weather;
 use lammas_engine::version::hash;
 
@@ -50,6 +51,44 @@ pub(crate) struct When {
 
 /// The climate of a question; what is wrong with it goes to `faults`.
 pub(crate) fn find(
+    said: &ClimateSaid,
+    hollow: bool,
+    when: When,
+    rules: &Rules,
+    set: &Set,
+    faults: &mut Faults,
+) -> Option<Place> {
+    let Some(differences) = said.differences else { return before(said, hollow, when, rules, set, faults) };
+    let place = before(&ClimateSaid { differences: None, ..said.clone() }, hollow, when, rules, set, faults)?;
+    differing(place, &differences, hollow, rules, faults)
+}
+
+/// The same place in a climate that differs from its own as it is said.
+fn differing(
+    Place { climate: from, zone, longitude_deg }: Place,
+    said: &DifferencesSaid,
+    hollow: bool,
+    rules: &Rules,
+    faults: &mut Faults,
+) -> Option<Place> {
+    let differences = understand::meant(said);
+    let grid = from.estimated.as_ref().map_or("", |estimated| estimated.grid_sha256.as_str());
+    let weather = from.weather.as_ref().map(|weather| (&weather.sha256, weather.state));
+    let id = from.id.as_deref().unwrap_or_default();
+    let key = format!("{}/{id}/{weather:?}/{grid}/{hollow}/{differences:?}", from.sha256);
+    let make = || {
+        let profile = understand::differing(&from.profile, said, "/climate/differences")?;
+        let mut climate = made(from.id.as_deref(), profile, None, hollow);
+        climate.estimated.clone_from(&from.estimated);
+        climate.weather.clone_from(&from.weather);
+        let differing = Differing::between(&from, &climate, differences);
+        Ok(climate.with_differing(differing))
+    };
+    let climate = rules.seasons().get(key, make).map_err(|troubles| note(troubles, faults)).ok()?;
+    Some(Place { climate, zone, longitude_deg })
+}
+
+fn before(
     said: &ClimateSaid,
     hollow: bool,
     when: When,

@@ -6,6 +6,7 @@ use utoipa::ToSchema;
 
 use crate::v1::advice::task::AdviceSource;
 use crate::v1::advice::words::FactOrigin;
+use crate::v1::climate_differences::ClimateDiffering;
 use crate::v1::climate_error::ClimateError;
 use crate::v1::question::choices::choices;
 use crate::v1::question::date::Date;
@@ -152,6 +153,10 @@ pub struct SeasonAnswer {
     pub climate_sha256: String,
     /// Where the climate comes from.
     pub climate_origin: FactOrigin,
+    /// How the climate differs from the one that the question names, if it was said so, with every marker that moved.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub climate_differences: Option<ClimateDiffering>,
     /// How good the climate is, if it was estimated from coordinates.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]

@@ -136,6 +136,9 @@ pub struct ClimateShown<'a> {
     /// The weather behind the answer, if there is any.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub weather: Option<super::weather::WeatherShown<'a>>,
+    /// How it differs from another, if it was said so, with the markers of the season in short.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub differences: Option<super::differing::DifferingShown>,
     /// How good it is, if it was estimated.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub error: Option<super::estimate::EstimateShown>,

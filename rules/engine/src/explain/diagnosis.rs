@@ -69,7 +69,7 @@ pub fn of<'a>(set: &'a Set, question: &'a Question, weather: Weather, language: 
         tasks: order.iter().filter_map(|v| task::of(v, &shown, false, voice)).collect(),
         held: held::of(&holding, voice),
         remarks: remarks(&causes, &moment, counts, language),
-        climate: counts.then(|| whole::climate(&moment, language)),
+        climate: counts.then(|| whole::climate(&moment, false, language)),
         asked: asked(question, counts),
         rule_sets: vec![RuleSet { name: &header.name.value, version: &header.version.value, sha256: &set.sha256 }],
         notice: words::notice(language),

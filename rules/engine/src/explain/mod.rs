@@ -6,6 +6,7 @@ pub mod cautions;
 pub mod certainty;
 pub mod diagnosis;
 pub mod diagnosis_answer;
+pub mod differing;
 pub mod estimate;
 pub mod expect;
 mod heard;

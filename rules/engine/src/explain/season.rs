@@ -92,7 +92,7 @@ fn et_shown(climate: &Climate) -> EtShown {
 }
 
 /// Markers that are shown in short.
-const BRIEF: [Marker; 6] = [
+pub const BRIEF: [Marker; 6] = [
     Marker::LastFrost(lammas_agronomy::marker::Share::Median),
     Marker::FirstFrost(lammas_agronomy::marker::Share::Median),
     Marker::GrowingStart,
@@ -208,6 +208,9 @@ pub struct SeasonWhole<'a> {
     pub climate_sha256: String,
     /// given, measured, estimated.
     pub climate_origin: &'static str,
+    /// How the climate differs from another, if it was said so, with every marker that moved.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub climate_differences: Option<super::differing::DifferingShown>,
     /// How good the climate is, if it was estimated.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub climate_error: Option<super::estimate::EstimateShown>,
@@ -304,6 +307,9 @@ pub fn whole<'a>(climate: &'a Climate, day: Day, language: &str) -> SeasonWhole<
     push(Fact::Koppen, json!(season.koppen()), origin);
     let mut brief = brief(climate, day, true, language);
     brief.markers = Marker::FIXED.iter().map(|marker| shown_marker(*marker, climate, day, language)).collect();
+    let near_a_marker = brief.markers.iter().any(|marker| {
+        marker.likely_error_days.zip(marker.days).is_some_and(|(error, days)| f64::from(days.abs()) < error)
+    });
     SeasonWhole {
         date: day.date(),
         brief,
@@ -313,7 +319,8 @@ pub fn whole<'a>(climate: &'a Climate, day: Day, language: &str) -> SeasonWhole<
         curve_error_k: shown(season.largest_residual_k()),
         climate_sha256: climate.sha256.clone(),
         climate_origin: climate.origin.as_str(),
-        climate_error: super::estimate::error(climate, language),
+        climate_differences: super::differing::shown(climate, &Marker::FIXED, language),
+        climate_error: super::estimate::error(climate, near_a_marker, language),
         climate_sources: super::estimate::sources(climate),
         forecast: weather::forecast(climate, day, language),
         weather: weather::shown(climate, day, language),

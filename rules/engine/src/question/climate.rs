@@ -8,6 +8,7 @@ use lammas_agronomy::origin::Origin;
 use lammas_agronomy::profile::Profile;
 use lammas_agronomy::season::{Season, SiteShift};
 
+use super::differing::Differing;
 use super::estimated::Estimated;
 use super::registered_weather::RegisteredWeather;
 use crate::decide::almanac::Almanacs;
@@ -32,6 +33,8 @@ pub struct Climate {
     pub estimated: Option<Estimated>,
     /// The weather that was kept for it, used or not.
     pub weather: Option<RegisteredWeather>,
+    /// How it differs from another, if it was said so.
+    pub differing: Option<Differing>,
     /// The profile.
     pub profile: Profile,
     /// Its season, with what the site changes.
@@ -60,6 +63,7 @@ impl Climate {
             origin: profile.origin,
             estimated: None,
             weather: None,
+            differing: None,
             season,
             profile,
             almanacs: Almanacs::default(),
@@ -78,6 +82,12 @@ impl Climate {
     #[must_use]
     pub fn with_weather(self, weather: RegisteredWeather) -> Self {
         Self { weather: Some(weather), ..self }
+    }
+
+    /// The same, with how it differs from another.
+    #[must_use]
+    pub fn with_differing(self, differing: Differing) -> Self {
+        Self { differing: Some(differing), ..self }
     }
 
     /// The state of a marker; crossings of thresholds are remembered, the fixed markers are known from the beginning.

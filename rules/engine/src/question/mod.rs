@@ -2,6 +2,7 @@
 
 pub mod asked;
 pub mod climate;
+pub mod differing;
 pub mod estimated;
 pub mod pointer;
 pub mod profile_said;
