@@ -183,6 +183,14 @@ impl<'s> Ground<'s> {
         }
     }
 
+    /// The first rule with the same windows: whatever they hang on, they are open on the same days.
+    #[must_use]
+    pub(crate) fn first_with_window(&self, rule: u32) -> u32 {
+        let own = self.book.rules.get(rule as usize).map(|rule| &rule.windows);
+        let first = self.book.rules.iter().position(|other| Some(&other.windows) == own);
+        first.and_then(|at| u32::try_from(at).ok()).unwrap_or(rule)
+    }
+
     /// On which days the windows of a rule are open at a place.
     #[must_use]
     pub(crate) fn window(&self, spot: usize, rule: u32) -> Row {

@@ -161,7 +161,7 @@ impl<'g, 's> Search<'g, 's> {
         match formula {
             Formula::All(list) => Part::All(list.iter().map(|part| self.part(part)).collect()),
             Formula::Any(list) => Part::Any(list.iter().map(|part| self.part(part)).collect()),
-            Formula::Window(rule, open) => Part::Window(*rule, *open),
+            Formula::Window(rule, open) => Part::Window(self.ground.first_with_window(*rule), *open),
             Formula::Problem(problem, had) => Part::Problem(*problem, *had),
             // An atom is settled whole.
             Formula::Atom(..) => Part::All(Vec::new()),

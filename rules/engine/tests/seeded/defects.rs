@@ -260,7 +260,11 @@ fn narrower(garden: &mut Garden, draws: &mut Draws) -> Option<Planted> {
         // A quiet work, where the set has none.
         let like = garden.rules[pick(garden, draws, |rule| is_task(rule) && rule["for"]["problem"].is_null())?].clone();
         garden.with_job("scout");
-        garden.rules.push(new_rule("any.seeded-scout", &like, json!({"job": "scout", "when": like["when"]})));
+        garden.rules.push(new_rule(
+            "any.seeded-scout",
+            &like,
+            json!({"kind": "task", "job": "scout", "when": like["when"]}),
+        ));
     }
     let wide = garden.rules[pick(garden, draws, is_such)?].clone();
     let mut narrow = wide.clone();
