@@ -46,8 +46,9 @@ impl Check {
             return witness(&checked.faults, number, out);
         }
         let errors = checked.faults.iter().filter(|fault| fault.weight == Weight::Error).count();
-        let warnings = checked.faults.len() - errors;
-        let proven_count = checked.faults.iter().filter(|fault| fault.is_proven()).count();
+        let proven_count =
+            checked.faults.iter().filter(|fault| fault.is_proven() && fault.weight == Weight::Warning).count();
+        let warnings = checked.faults.len() - errors - proven_count;
         if self.json {
             let set = checked.set.as_ref().map(|set| {
                 let header = &set.pack.header;
@@ -56,7 +57,7 @@ impl Check {
             writeln!(
                 out,
                 "{:#}",
-                json!({"errors": errors, "warnings": warnings, "faults": checked.faults, "proven": proven, "rule_set": set})
+                json!({"errors": errors, "findings": proven_count, "warnings": warnings, "faults": checked.faults, "proven": proven, "rule_set": set})
             )?;
         } else {
             let mut witnesses = 0;
@@ -91,10 +92,13 @@ impl Check {
                     writeln!(out, "not decided: whether {} is a case of {}", open.rules.join(" with "), open.code)?;
                 }
                 if proven_count == 0 && proven.undecided.is_empty() {
-                    writeln!(out, "proven: no contradiction, no rule that never comes or hides another")?;
+                    writeln!(
+                        out,
+                        "proven in the reference climates: no contradiction, no rule that never comes or is hidden by another"
+                    )?;
                 }
             }
-            writeln!(out, "{errors} errors, {warnings} warnings")?;
+            writeln!(out, "{errors} errors, {proven_count} proven findings, {warnings} warnings")?;
         }
         Ok(if errors + proven_count == 0 { Exit::Well } else { Exit::Found })
     }

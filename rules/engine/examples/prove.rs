@@ -31,14 +31,15 @@ fn seeded(times: usize) {
     let core = garden::Garden::of(&garden::files(&here.join("../packs/core")));
     let mut alarms = 0;
     for healthy in [&mini, &core] {
-        alarms += check_and_prove(&healthy.files()).0.faults.len();
+        let faults = check_and_prove(&healthy.files()).0.faults;
+        alarms += faults.iter().filter(|f| defects::KINDS.iter().any(|kind| kind.code == f.code)).count();
     }
     let gardens = [(&mini, times / 2), (&core, times - times / 2)];
     let run = |(seed, kind)| (kind, table::run(kind, &gardens, seed));
     let rows: Vec<_> = (1_000_u64..).zip(&defects::KINDS).map(run).collect();
     rows.iter().flat_map(|(_, row)| &row.missed).for_each(|missed| println!("{missed}"));
     print!("{}", table::shown(&rows));
-    println!("findings in the healthy sets: {alarms}");
+    println!("findings of these codes in the healthy sets: {alarms}");
 }
 
 fn main() {

@@ -11,4 +11,5 @@ mod records;
 mod rules;
 mod season;
 mod vocabulary;
+mod witness;
 mod words;

@@ -4,7 +4,7 @@ use serde_json::Value as Json;
 
 use super::ground::Ground;
 use super::proof::Witness;
-use super::request;
+use super::request::{self, Done};
 use super::search::{Case, Found, Search};
 use crate::compile::set::Set;
 use crate::explain::answer::Answer;
@@ -46,22 +46,26 @@ pub(crate) fn witness(
     due: &[u32],
     shows: &mut dyn FnMut(&Answer<'_>) -> Option<String>,
 ) -> (Found, Option<Witness>) {
+    let waits = |rule: &u32| {
+        let number = ground.book.rules.get(*rule as usize).map(|rule| rule.rule);
+        let info = number.and_then(|number| ground.set.rules.get(number as usize));
+        info.is_some_and(|info| info.after.iter().any(|(_, days)| *days > 0))
+    };
+    let histories = if due.iter().any(waits) { &[Done::AsAsked, Done::FirstThings][..] } else { &[Done::AsAsked] };
     let mut asked = 0;
     let mut found: Option<Witness> = None;
     let mut accept = |case: &Case| {
-        for last in [false, true] {
+        let days = if case.day(false) == case.day(true) { &[false][..] } else { &[false, true] };
+        for (last, done) in days.iter().flat_map(|last| histories.iter().map(move |done| (*last, *done))) {
             if asked >= MOST_ASKED {
                 // Enough: the search ends as if it had found something, and nothing is told.
                 return true;
             }
             asked += 1;
-            let Some(body) = request::of(case, case.day(last), due, ground) else { continue };
+            let Some(body) = request::of(case, case.day(last), due, done, ground) else { continue };
             if let Some(Some(shown)) = ask(ground.set, &body, |answer| shows(answer)) {
                 found = Some(Witness { request: body.to_string(), shows: shown });
                 return true;
-            }
-            if case.day(false) == case.day(true) {
-                break;
             }
         }
         false

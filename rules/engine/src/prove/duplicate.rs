@@ -6,7 +6,7 @@ use super::Prover;
 use super::confirm::{self, is_there};
 use super::formula::Formula;
 use super::meaning;
-use super::search::{Aim, Search};
+use super::search::{Aim, Found, Search};
 use crate::fault::Fault;
 use crate::pack::expression::place;
 
@@ -30,25 +30,34 @@ pub(crate) fn look(prover: &Prover<'_>, faults: &mut Vec<Fault>) {
         )
         .help("keep one of the two");
         fault.related.push((place(&other.file, &other.entry.id), "the other stands here".to_owned()));
+        let mut outcome = Found::Undecided;
         for (ground, at) in prover.stands(number) {
             let Some((beside, _)) = (0_u32..).zip(&ground.book.rules).find(|(_, rule)| rule.rule == first) else {
                 continue;
             };
             let rules = ground.rules();
-            let formula = Formula::All(vec![rules.asked_for(at, true), rules.asked_for(beside, true)]);
-            let search = Search::of(ground, Aim::Witness, &formula);
-            let (found, witness) = confirm::witness(&search, ground, &[at, beside], &mut |answer| {
-                let held = |id: &str| answer.held.iter().any(|held| held.id == id);
-                let both_there = is_there(answer, one) && is_there(answer, two);
-                let shows = both_there || (held(one) || is_there(answer, one)) && (held(two) || is_there(answer, two));
-                shows.then(|| format!("`{one}` and `{two}` stand in one answer"))
-            });
-            prover.note(found, CODE, &[one, two]);
-            fault.witness = witness;
+            // First with nothing in their way, else however they stand there.
+            let ways = [
+                Formula::All(vec![rules.applies(at, true), rules.applies(beside, true)]),
+                Formula::All(vec![rules.asked_for(at, true), rules.asked_for(beside, true)]),
+            ];
+            for formula in &ways {
+                let search = Search::of(ground, Aim::Witness, formula);
+                let (found, witness) = confirm::witness(&search, ground, &[at, beside], &mut |answer| {
+                    let stands = |id: &str| is_there(answer, id) || answer.held.iter().any(|held| held.id == id);
+                    (stands(one) && stands(two)).then(|| format!("`{one}` and `{two}` stand in one answer"))
+                });
+                outcome = found;
+                fault.witness = witness;
+                if fault.witness.is_some() {
+                    break;
+                }
+            }
             if fault.witness.is_some() {
                 break;
             }
         }
+        prover.note(outcome, CODE, &[one, two]);
         if fault.witness.is_some() {
             faults.push(fault);
         }

@@ -3,7 +3,7 @@
 //!
 //! - `ground` the reference climates and the days of a year
 //! - `formula` what must be so for a rule to be there, held or not there
-//! - `search` a place, a day and facts that make a formula true, or none
+//! - `plan`, `search` a place, a day and facts that make a formula true, or none
 //! - `request`, `confirm` a case as a question, and the engine's word on it
 //! - `proof` witnesses and certificates
 //! - the findings: `contradiction`, `never_true`, `never_due`, `never_applies`, `masked`, `duplicate`, `reckoned`
@@ -19,6 +19,7 @@ mod meaning;
 mod never_applies;
 mod never_due;
 mod never_true;
+mod plan;
 mod proof;
 mod reckoned;
 mod request;

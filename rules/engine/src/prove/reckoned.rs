@@ -6,7 +6,7 @@ use super::Prover;
 use super::confirm;
 use super::formula::Formula;
 use super::ground::Ground;
-use super::request;
+use super::request::{self, Done};
 use super::search::{Aim, Case, Search};
 use crate::compile::amount::{Amount, InputFrom, door_unit};
 use crate::compile::term::Term;
@@ -78,7 +78,7 @@ fn exceeds(
                     tried.terms.push((*probe, vec![*value]));
                 }
             }
-            if let Some(body) = request::of(&tried, tried.day(false), &[at], ground) {
+            if let Some(body) = request::of(&tried, tried.day(false), &[at], Done::AsAsked, ground) {
                 let says = confirm::ask(ground.set, &body, |answer| above(answer, id, which, ground));
                 if let Some(Some(says)) = says {
                     shown = Some((super::Witness { request: body.to_string(), shows: says.clone() }, says));

@@ -21,9 +21,18 @@ const NOWHERE: &str = "ZZ";
 /// Long enough ago to stand in nobody's way.
 const LONG_AGO: i32 = 400;
 
+/// What was done before the day of a question.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Done {
+    /// What the case asks for.
+    AsAsked,
+    /// That, and the works after which the due rules must wait some days.
+    FirstThings,
+}
+
 /// A case as a question on one of its days. `due` are rules, by their number among the plant's, whose turn it must be.
 #[must_use]
-pub(crate) fn of(case: &Case, at: usize, due: &[u32], ground: &Ground<'_>) -> Option<Json> {
+pub(crate) fn of(case: &Case, at: usize, due: &[u32], done: Done, ground: &Ground<'_>) -> Option<Json> {
     let place = ground.place(case.spot)?;
     let day = Ground::day(at);
     let mut asking = Asking {
@@ -60,6 +69,9 @@ pub(crate) fn of(case: &Case, at: usize, due: &[u32], ground: &Ground<'_>) -> Op
     }
     for rule in due {
         asking.turn(*rule);
+        if done == Done::FirstThings {
+            asking.first_things(*rule);
+        }
     }
     asking.done(&place.climate)
 }
@@ -249,8 +261,32 @@ impl Asking<'_> {
     fn window(&mut self, rule: u32) {
         let Some(window) = self.book.rules.get(rule as usize).and_then(|rule| rule.windows.first()) else { return };
         let side = window.opens.as_ref().or(window.closes.as_ref());
-        if let Some(at) = side.and_then(|side| side.first()).cloned() {
-            self.marker(&at, self.day);
+        if let Some(at) = side.and_then(|side| side.first()).filter(|at| !self.is_told(&at.marker)) {
+            self.marker(at, self.day);
+        }
+    }
+
+    /// Whether the day of a marker is told already.
+    fn is_told(&self, marker: &MarkerRef) -> bool {
+        match marker {
+            MarkerRef::Planted => self.body.pointer("/plant/planted_on").is_some(),
+            MarkerRef::Since(sign) => {
+                self.signs.iter().any(|(known, entry)| known == sign && entry.contains_key("since"))
+            }
+            MarkerRef::Stage(_) => self.body.pointer("/plant/stage_since").is_some(),
+            MarkerRef::Last(_) => !self.history.is_empty(),
+            _ => false,
+        }
+    }
+
+    /// What must come some days before a rule was done as late as it may.
+    fn first_things(&mut self, rule: u32) {
+        let number = self.book.rules.get(rule as usize).map(|rule| rule.rule);
+        let Some(info) = number.and_then(|number| self.set.rules.get(number as usize)) else { return };
+        for (first, days) in info.after.iter().filter(|(_, days)| *days > 0) {
+            if let Some(first) = self.set.rules.get(*first as usize) {
+                self.history.push(json!({"rule": first.id, "date": date(self.day - i32::from(*days))}));
+            }
         }
     }
 

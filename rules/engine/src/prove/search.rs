@@ -6,15 +6,12 @@
 //! nothing is found there is nothing; what is found is a candidate, and the engine has the last word.
 
 use super::formula::Formula;
-use super::ground::{ALL_DAYS, DAYS, Days, Ground, Settled, both, either};
-use crate::check::samples::samples;
-use crate::compile::term::Test;
-use crate::fact::value::{Truth, Value};
+use super::ground::{ALL_DAYS, DAYS, Days, Ground, both, either};
+use super::plan::{Part, Plan};
+use crate::fact::value::Value;
 
 /// The most steps of a search in one place.
 const MOST_STEPS: u32 = 20_000;
-/// The most cells of a term.
-const MOST_CELLS: usize = 128;
 
 /// How much is taken as settled by the ground.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -68,18 +65,6 @@ impl Case {
     }
 }
 
-/// A part of a formula, ready to be searched.
-enum Part {
-    /// Days that the ground settles.
-    Ground(Formula),
-    /// Cells of one term, by its number among those of the search.
-    Cells(usize, u128),
-    Window(u32, bool),
-    Problem(u16, bool),
-    All(Vec<Part>),
-    Any(Vec<Part>),
-}
-
 #[derive(Clone)]
 struct State {
     days: Days,
@@ -92,9 +77,7 @@ struct State {
 pub(crate) struct Search<'g, 's> {
     ground: &'g Ground<'s>,
     aim: Aim,
-    root: Part,
-    terms: Vec<(u32, Vec<Value>)>,
-    overflow: bool,
+    plan: Plan,
 }
 
 /// Whether a candidate is what was looked for.
@@ -104,117 +87,7 @@ impl<'g, 's> Search<'g, 's> {
     /// A search for a formula.
     #[must_use]
     pub(crate) fn of(ground: &'g Ground<'s>, aim: Aim, formula: &Formula) -> Self {
-        let mut search = Self { ground, aim, root: Part::All(Vec::new()), terms: Vec::new(), overflow: false };
-        search.gather(formula);
-        search.root = search.part(formula);
-        search
-    }
-
-    fn is_ground(&self, settled: Settled) -> bool {
-        settled == Settled::Ground || (settled == Settled::Usually && self.aim == Aim::Witness)
-    }
-
-    fn probe_is_ground(&self, probe: u32) -> bool {
-        self.is_ground(self.ground.settled.get(probe as usize).copied().unwrap_or(Settled::Free))
-    }
-
-    fn probe(&self, atom: u32) -> Option<u32> {
-        self.ground.book.atoms.get(atom as usize).map(|atom| atom.probe)
-    }
-
-    /// Lists the terms that the caller tells, each with a value for each of its cells.
-    fn gather(&mut self, formula: &Formula) {
-        let mut atoms = Vec::new();
-        walk(formula, &mut |leaf| {
-            if let Formula::Atom(atom, _) = leaf {
-                atoms.push(*atom);
-            }
-        });
-        atoms.sort_unstable();
-        atoms.dedup();
-        let mut probes: Vec<u32> = atoms.iter().filter_map(|atom| self.probe(*atom)).collect();
-        probes.sort_unstable();
-        probes.dedup();
-        probes.retain(|probe| !self.probe_is_ground(*probe));
-        for probe in probes {
-            let Some(term) = self.ground.book.probes.get(probe as usize) else { continue };
-            let own = atoms.iter().filter_map(|atom| self.ground.book.atoms.get(*atom as usize));
-            let tests: Vec<&Test> = own.filter(|atom| atom.probe == probe).map(|atom| &atom.test).collect();
-            let mut values: Vec<Value> = Vec::new();
-            for value in samples(term, &tests, self.ground.book, self.ground.set) {
-                // Two values of which every test says the same are one cell.
-                let same = |known: &Value| tests.iter().all(|test| test.of(*known) == test.of(value));
-                if !values.iter().any(same) {
-                    values.push(value);
-                }
-            }
-            self.overflow |= values.len() > MOST_CELLS;
-            values.truncate(MOST_CELLS);
-            self.terms.push((probe, values));
-        }
-    }
-
-    fn part(&self, formula: &Formula) -> Part {
-        if let Some(part) = self.settled_whole(formula) {
-            return part;
-        }
-        match formula {
-            Formula::All(list) => Part::All(list.iter().map(|part| self.part(part)).collect()),
-            Formula::Any(list) => Part::Any(list.iter().map(|part| self.part(part)).collect()),
-            Formula::Window(rule, open) => Part::Window(self.ground.first_with_window(*rule), *open),
-            Formula::Problem(problem, had) => Part::Problem(*problem, *had),
-            // An atom is settled whole.
-            Formula::Atom(..) => Part::All(Vec::new()),
-        }
-    }
-
-    /// A formula over the ground alone, or over one term alone, as one part.
-    fn settled_whole(&self, formula: &Formula) -> Option<Part> {
-        let mut probes: Vec<Option<u32>> = Vec::new();
-        let mut other = false;
-        walk(formula, &mut |leaf| match leaf {
-            Formula::Atom(atom, _) => {
-                let probe = self.probe(*atom).filter(|probe| !self.probe_is_ground(*probe));
-                if !probes.contains(&probe) {
-                    probes.push(probe);
-                }
-            }
-            Formula::Window(rule, _) if self.is_ground(self.ground.window_settled(*rule)) => {
-                if !probes.contains(&None) {
-                    probes.push(None);
-                }
-            }
-            Formula::Window(..) | Formula::Problem(..) => other = true,
-            Formula::All(_) | Formula::Any(_) => {}
-        });
-        if other {
-            return None;
-        }
-        match probes.as_slice() {
-            [None] | [] => Some(Part::Ground(formula.clone())),
-            [Some(probe)] => {
-                let (at, (_, values)) = self.terms.iter().enumerate().find(|(_, (own, _))| own == probe)?;
-                let mut cells = 0_u128;
-                for (cell, value) in values.iter().enumerate() {
-                    cells |= u128::from(self.holds(formula, *value)) << cell;
-                }
-                Some(Part::Cells(at, cells))
-            }
-            _ => None,
-        }
-    }
-
-    /// Whether a formula over one term holds for a value of it.
-    fn holds(&self, formula: &Formula, value: Value) -> bool {
-        match formula {
-            Formula::Atom(atom, so) => {
-                let atom = self.ground.book.atoms.get(*atom as usize);
-                atom.is_some_and(|atom| atom.test.of(value) == Truth::known(*so))
-            }
-            Formula::All(list) => list.iter().all(|part| self.holds(part, value)),
-            Formula::Any(list) => list.iter().any(|part| self.holds(part, value)),
-            Formula::Window(..) | Formula::Problem(..) => false,
-        }
+        Self { ground, aim, plan: Plan::of(ground, aim, formula) }
     }
 
     /// The days at a place on which a formula over the ground holds.
@@ -241,16 +114,17 @@ impl<'g, 's> Search<'g, 's> {
     /// Looks everywhere until a candidate is accepted.
     #[must_use]
     pub(crate) fn run(&self, accept: &mut Accept<'_>) -> Found {
-        if self.overflow {
+        if self.plan.overflow {
             return Found::Undecided;
         }
         let cells = self
+            .plan
             .terms
             .iter()
             .fold(1_u64, |all, (_, values)| all.saturating_mul(u64::try_from(values.len()).unwrap_or(u64::MAX)));
         let start = State {
             days: ALL_DAYS,
-            cells: self.terms.iter().map(|(_, values)| every(values.len())).collect(),
+            cells: self.plan.terms.iter().map(|(_, values)| every(values.len())).collect(),
             windows: Vec::new(),
             problems: Vec::new(),
         };
@@ -258,13 +132,13 @@ impl<'g, 's> Search<'g, 's> {
         let whole = cells.saturating_mul(u64::try_from(places * DAYS).unwrap_or(u64::MAX));
         // First as if every day were every season: what the caller's facts alone forbid need not be looked at in each place.
         let mut run = Run { search: self, spot: None, steps: MOST_STEPS, refused: false };
-        if !run.solve(vec![&self.root], Vec::new(), start.clone(), &mut |_| true) && run.steps > 0 {
+        if !run.solve(vec![&self.plan.root], Vec::new(), start.clone(), &mut |_| true) && run.steps > 0 {
             return Found::No { cells: whole };
         }
         let mut undecided = false;
         for spot in (0..places).filter(|spot| self.aim == Aim::Certificate || self.ground.is_grown(*spot)) {
             let mut run = Run { search: self, spot: Some(spot), steps: MOST_STEPS, refused: false };
-            if run.solve(vec![&self.root], Vec::new(), start.clone(), accept) {
+            if run.solve(vec![&self.plan.root], Vec::new(), start.clone(), accept) {
                 return Found::Yes;
             }
             undecided |= run.steps == 0 || run.refused;
@@ -398,7 +272,7 @@ impl<'r> Run<'r, '_, '_> {
     }
 
     fn leaf(&mut self, state: &State, accept: &mut Accept<'_>) -> bool {
-        let terms = self.search.terms.iter().zip(&state.cells).map(|((probe, values), cells)| {
+        let terms = self.search.plan.terms.iter().zip(&state.cells).map(|((probe, values), cells)| {
             let left = values.iter().enumerate().filter(|(cell, _)| cells >> cell & 1 == 1).map(|(_, value)| *value);
             (*probe, left.collect())
         });
@@ -418,12 +292,4 @@ impl<'r> Run<'r, '_, '_> {
 /// So many bits.
 fn every(cells: usize) -> u128 {
     u32::try_from(cells).ok().and_then(|cells| 1_u128.checked_shl(cells)).map_or(u128::MAX, |next| next - 1)
-}
-
-/// Calls `visit` for every leaf.
-fn walk<'f>(formula: &'f Formula, visit: &mut impl FnMut(&'f Formula)) {
-    match formula {
-        Formula::All(list) | Formula::Any(list) => list.iter().for_each(|part| walk(part, visit)),
-        leaf => visit(leaf),
-    }
 }

@@ -69,7 +69,9 @@ impl Garden {
             text: entries.iter().map(|entry| format!("- {entry}\n")).collect(),
         };
         let mut files = self.rest.clone();
-        files.push(file("rules/all.yaml", &self.rules));
+        // A file holds so many entries at most.
+        let parts = self.rules.chunks(200).zip(0..);
+        files.extend(parts.map(|(part, number)| file(&format!("rules/part-{number}.yaml"), part)));
         files.push(file("materials/all.yaml", &self.materials));
         files.push(file("plants/all.yaml", &self.plants));
         files.push(file("problems/all.yaml", &self.problems));

@@ -2,6 +2,7 @@
 //!
 //! `cargo run --release -p lammas-engine --example prove -- seeded 50` plants so many of each kind and prints the table.
 
+mod certified;
 mod defects;
 mod garden;
 mod table;
