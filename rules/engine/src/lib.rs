@@ -11,6 +11,7 @@
 //! answer would settle the most, and [`validity`] how long all this holds. [`version`] names sets and answers by hash.
 //!
 //! What a rule may speak of stands in [`fact::catalogue`]; how it is written, in [`lang`] and in `LANGUAGE.md`.
+//! [`prove`] shows by a question, or certifies, what of a set contradicts itself or never comes.
 //! [`scenario`] runs the questions that stand beside the rules with what must and must not be answered.
 //!
 //! Nothing here reads a clock, a file or the network, and nothing panics. Deciding never fails: not knowing is an outcome.
@@ -26,6 +27,7 @@ pub mod fact;
 pub mod fault;
 pub mod lang;
 pub mod pack;
+pub mod prove;
 pub mod question;
 pub mod rank;
 pub mod read;

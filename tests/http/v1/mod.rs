@@ -16,4 +16,5 @@ mod rules;
 mod season;
 mod vocabulary;
 mod weather;
+mod witness;
 mod words;
