@@ -11,14 +11,17 @@
 //! - `given` inputs as they are typed
 //! - `request` a request from a file, read as the service reads a body
 //! - `packs` which rule set a command works on
+//! - `side_by_side` work on every core, `counted` counts for people
 //! - `language` a language as it is typed, `wrapped` text for a terminal
-//! - [`serve`], [`advise`], [`season`], [`profile`], [`rule`], [`check`], [`fault`], [`scenarios`], [`quantity`], [`openapi`] the commands
+//! - [`serve`], [`advise`], [`season`], [`profile`], [`rule`], [`check`], [`fault`], [`scenarios`], [`impact`], [`quantity`], [`openapi`] the commands
 
 pub mod advise;
 pub mod check;
+mod counted;
 pub mod exit;
 pub mod fault;
 mod given;
+pub mod impact;
 mod language;
 pub mod openapi;
 mod packs;
@@ -29,6 +32,7 @@ pub mod rule;
 pub mod scenarios;
 pub mod season;
 pub mod serve;
+mod side_by_side;
 pub mod source;
 mod wrapped;
 
@@ -60,6 +64,7 @@ enum Command {
     Check(check::Check),
     Fault(fault::Fault),
     Scenarios(scenarios::Scenarios),
+    Impact(impact::Impact),
     Quantity(quantity::Quantity),
     Openapi(openapi::Openapi),
 }
@@ -93,6 +98,7 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
         Command::Check(check) => check.run(out),
         Command::Fault(fault) => fault.run(out),
         Command::Scenarios(scenarios) => scenarios.run(out),
+        Command::Impact(impact) => impact.run(out),
         Command::Quantity(quantity) => quantity.run(out),
         Command::Openapi(openapi) => openapi.run(out),
     }

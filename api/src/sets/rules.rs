@@ -28,8 +28,14 @@ impl Rules {
             Some(path) => folder::set(path)?,
             None => embedded::set()?,
         };
+        Ok(Self::of(set, settings))
+    }
+
+    /// A set that is loaded already.
+    #[must_use]
+    pub fn of(set: Arc<Set>, settings: &RuleSettings) -> Self {
         let answers = Lately::new(settings.answer_bytes());
-        Ok(Self { set, seasons: Seasons::new(settings.season_bytes()), answers })
+        Self { set, seasons: Seasons::new(settings.season_bytes()), answers }
     }
 
     /// The set.

@@ -13,6 +13,8 @@
 //! What a rule may speak of stands in [`fact::catalogue`]; how it is written, in [`lang`] and in `LANGUAGE.md`.
 //! [`scenario`] runs the questions that stand beside the rules with what must and must not be answered.
 //!
+//! A set is looked at as a whole over what is [`typical`]: [`impact`] says which answers another set would change.
+//!
 //! Nothing here reads a clock, a file or the network, and nothing panics. Deciding never fails: not knowing is an outcome.
 #![deny(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 #![cfg_attr(test, allow(clippy::float_cmp))]
@@ -24,6 +26,7 @@ pub mod decide;
 pub mod explain;
 pub mod fact;
 pub mod fault;
+pub mod impact;
 pub mod lang;
 pub mod pack;
 pub mod question;
@@ -31,6 +34,7 @@ pub mod rank;
 pub mod read;
 pub mod scenario;
 pub mod text;
+pub mod typical;
 pub mod unit;
 pub mod validity;
 pub mod version;

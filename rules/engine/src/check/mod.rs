@@ -28,7 +28,7 @@ mod order_in_a_circle;
 mod placeholder;
 mod range_reversed;
 mod read_by_rule;
-mod reference;
+pub(crate) mod reference;
 mod repeated_id;
 mod samples;
 mod scenario_names;

@@ -3,6 +3,7 @@
 mod answers;
 mod days;
 mod facts;
+mod impact;
 mod numbers;
 mod shipped;
 mod told;
