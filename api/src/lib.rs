@@ -19,6 +19,7 @@ pub mod lately;
 pub mod logging;
 pub mod openapi;
 pub mod pages;
+pub mod picture;
 pub mod problem;
 pub mod routes;
 pub mod seasons;

@@ -13,11 +13,12 @@
 //! - `packs` which rule set a command works on
 //! - `side_by_side` work on every core, `counted` counts for people
 //! - `language` a language as it is typed, `wrapped` text for a terminal
-//! - [`serve`], [`advise`], [`season`], [`profile`], [`rule`], [`check`], [`fault`], [`scenarios`], [`impact`], [`quantity`], [`openapi`] the commands
+//! - [`serve`], [`advise`], [`season`], [`profile`], [`rule`], [`check`], [`fault`], [`scenarios`], [`impact`], [`coverage`], [`quantity`], [`openapi`] the commands
 
 pub mod advise;
 pub mod check;
 mod counted;
+pub mod coverage;
 pub mod exit;
 pub mod fault;
 mod given;
@@ -65,6 +66,7 @@ enum Command {
     Fault(fault::Fault),
     Scenarios(scenarios::Scenarios),
     Impact(impact::Impact),
+    Coverage(coverage::Coverage),
     Quantity(quantity::Quantity),
     Openapi(openapi::Openapi),
 }
@@ -99,6 +101,7 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
         Command::Fault(fault) => fault.run(out),
         Command::Scenarios(scenarios) => scenarios.run(out),
         Command::Impact(impact) => impact.run(out),
+        Command::Coverage(coverage) => coverage.run(out),
         Command::Quantity(quantity) => quantity.run(out),
         Command::Openapi(openapi) => openapi.run(out),
     }

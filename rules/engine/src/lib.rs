@@ -13,7 +13,8 @@
 //! What a rule may speak of stands in [`fact::catalogue`]; how it is written, in [`lang`] and in `LANGUAGE.md`.
 //! [`scenario`] runs the questions that stand beside the rules with what must and must not be answered.
 //!
-//! A set is looked at as a whole over what is [`typical`]: [`impact`] says which answers another set would change.
+//! A set is looked at as a whole over what is [`typical`]: [`impact`] says which answers another set would change,
+//! [`mod@coverage`] where it advises and where it is silent.
 //!
 //! Nothing here reads a clock, a file or the network, and nothing panics. Deciding never fails: not knowing is an outcome.
 #![deny(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
@@ -22,6 +23,7 @@
 pub mod ask;
 pub mod check;
 pub mod compile;
+pub mod coverage;
 pub mod decide;
 pub mod explain;
 pub mod fact;
