@@ -13,7 +13,7 @@
 //! - `packs` which rule set a command works on
 //! - `side_by_side` work on every core, `counted` counts for people
 //! - `language` a language as it is typed, `wrapped` text for a terminal
-//! - [`serve`], [`advise`], [`season`], [`profile`], [`rule`], [`check`], [`fault`], [`scenarios`], [`impact`], [`coverage`], [`quantity`], [`openapi`] the commands
+//! - [`serve`], [`advise`], [`season`], [`profile`], [`rule`], [`check`], [`fault`], [`scenarios`], [`impact`], [`coverage`], [`rehearse`], [`quantity`], [`openapi`] the commands
 
 pub mod advise;
 pub mod check;
@@ -28,6 +28,7 @@ pub mod openapi;
 mod packs;
 pub mod profile;
 pub mod quantity;
+pub mod rehearse;
 mod request;
 pub mod rule;
 pub mod scenarios;
@@ -67,6 +68,7 @@ enum Command {
     Scenarios(scenarios::Scenarios),
     Impact(impact::Impact),
     Coverage(coverage::Coverage),
+    Rehearse(rehearse::Rehearse),
     Quantity(quantity::Quantity),
     Openapi(openapi::Openapi),
 }
@@ -102,6 +104,7 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
         Command::Scenarios(scenarios) => scenarios.run(out),
         Command::Impact(impact) => impact.run(out),
         Command::Coverage(coverage) => coverage.run(out),
+        Command::Rehearse(rehearse) => rehearse.run(out),
         Command::Quantity(quantity) => quantity.run(out),
         Command::Openapi(openapi) => openapi.run(out),
     }

@@ -2,6 +2,7 @@
 
 mod records;
 mod rules;
+mod whole;
 
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;

@@ -14,7 +14,7 @@
 //! [`scenario`] runs the questions that stand beside the rules with what must and must not be answered.
 //!
 //! A set is looked at as a whole over what is [`typical`]: [`impact`] says which answers another set would change,
-//! [`mod@coverage`] where it advises and where it is silent.
+//! [`mod@coverage`] where it advises and where it is silent, [`rehearse`] what a year of some plants asks for.
 //!
 //! Nothing here reads a clock, a file or the network, and nothing panics. Deciding never fails: not knowing is an outcome.
 #![deny(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
@@ -34,6 +34,7 @@ pub mod pack;
 pub mod question;
 pub mod rank;
 pub mod read;
+pub mod rehearse;
 pub mod scenario;
 pub mod text;
 pub mod typical;

@@ -6,6 +6,7 @@ mod days;
 mod facts;
 mod impact;
 mod numbers;
+mod rehearse;
 mod shipped;
 mod told;
 mod words;
