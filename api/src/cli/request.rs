@@ -92,3 +92,15 @@ pub(super) fn refused(path: &str, problem: &Problem) -> BadInput {
     }
     BadInput(words)
 }
+
+/// A problem in one line.
+pub(super) fn in_words(problem: &Problem) -> String {
+    if problem.errors().is_empty() {
+        return problem.to_string();
+    }
+    let each = problem.errors().iter().map(|error| {
+        let at = if error.pointer.is_empty() { "the whole" } else { &error.pointer };
+        format!("{at}: {}", error.detail)
+    });
+    each.collect::<Vec<String>>().join("; ")
+}

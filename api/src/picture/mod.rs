@@ -5,8 +5,10 @@
 //! - [`label`] where names beside points stand without covering each other
 //! - [`canvas`] the marks of a picture, written as SVG
 //! - [`year`] a year of a place
+//! - [`coverage`] where a set advises, by place and week
 
 pub mod canvas;
+pub mod coverage;
 pub mod label;
 pub mod measure;
 pub mod palette;

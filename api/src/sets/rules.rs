@@ -31,9 +31,15 @@ impl Rules {
             Some(path) => folder::set(path)?,
             None => embedded::set()?,
         };
+        Ok(Self::of(set, settings))
+    }
+
+    /// A set that is loaded already.
+    #[must_use]
+    pub fn of(set: Arc<Set>, settings: &RuleSettings) -> Self {
         let answers = Lately::new(settings.answer_bytes());
         let seasons = Seasons::new(settings.season_bytes());
-        Ok(Self { set, weather: RwLock::default(), seasons, answers })
+        Self { set, weather: RwLock::default(), seasons, answers }
     }
 
     /// The set.

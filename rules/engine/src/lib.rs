@@ -14,6 +14,9 @@
 //! [`prove`] shows by a question, or certifies, what of a set contradicts itself or never comes.
 //! [`scenario`] runs the questions that stand beside the rules with what must and must not be answered.
 //!
+//! A set is looked at as a whole over what is [`typical`]: [`impact`] says which answers another set would change,
+//! [`mod@coverage`] where it advises and where it is silent, [`rehearse`] what a year of some plants asks for.
+//!
 //! Nothing here reads a clock, a file or the network, and nothing panics. Deciding never fails: not knowing is an outcome.
 #![deny(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 #![cfg_attr(test, allow(clippy::float_cmp))]
@@ -21,18 +24,22 @@
 pub mod ask;
 pub mod check;
 pub mod compile;
+pub mod coverage;
 pub mod decide;
 pub mod explain;
 pub mod fact;
 pub mod fault;
+pub mod impact;
 pub mod lang;
 pub mod pack;
 pub mod prove;
 pub mod question;
 pub mod rank;
 pub mod read;
+pub mod rehearse;
 pub mod scenario;
 pub mod text;
+pub mod typical;
 pub mod unit;
 pub mod validity;
 pub mod version;
