@@ -6,4 +6,5 @@ mod facts;
 mod numbers;
 mod shipped;
 mod told;
+mod why_not;
 mod words;
