@@ -8,7 +8,8 @@
 //! every field that can't be used is named at once; what is told in [`words`] is matched to signs without guessing. [`decide`] judges every rule of the plant in three values on the day,
 //! with its window, its holds and guards, and what clashes or must be kept apart. [`rank`] puts the tasks in order,
 //! [`mod@explain`] says them in words with the facts, amounts and sources they rest on, [`ask`] finds the question whose
-//! answer would settle the most, and [`validity`] how long all this holds. [`version`] names sets and answers by hash.
+//! answer would settle the most, and [`validity`] how long all this holds. [`why_not`] says why a rule is not there and
+//! what it would take. [`version`] names sets and answers by hash.
 //!
 //! What a rule may speak of stands in [`fact::catalogue`]; how it is written, in [`lang`] and in `LANGUAGE.md`.
 //! [`prove`] shows by a question, or certifies, what of a set contradicts itself or never comes.
@@ -43,6 +44,7 @@ pub mod typical;
 pub mod unit;
 pub mod validity;
 pub mod version;
+pub mod why_not;
 pub mod words;
 
 pub use lammas_agronomy::nearest;

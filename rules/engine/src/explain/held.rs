@@ -73,7 +73,8 @@ pub(super) fn first_reason<'a>(verdict: &Verdict, voice: Voice<'_, 'a>) -> Optio
     Some(because(blocks.first()?, verdict, voice)?.because)
 }
 
-fn because<'a>(block: &Block, verdict: &Verdict, voice: Voice<'_, 'a>) -> Option<HeldBy<'a>> {
+/// Why a block holds a rule, in words.
+pub(crate) fn because<'a>(block: &Block, verdict: &Verdict, voice: Voice<'_, 'a>) -> Option<HeldBy<'a>> {
     let (moment, language) = (voice.moment, voice.language);
     let rule = moment.book.rules.get(verdict.at as usize)?;
     let phrases = voice.rule(verdict.rule)?;

@@ -9,4 +9,5 @@ mod numbers;
 mod rehearse;
 mod shipped;
 mod told;
+mod why_not;
 mod words;
