@@ -173,9 +173,9 @@ impl Asking<'_> {
                 }
             }
             (Term::RegionIs(code), Value::Truth(true)) => {
-                if self.region.as_ref().is_none_or(|known| known == NOWHERE || code.len() > known.len()) {
-                    self.region = Some(code.clone());
-                }
+                // Of two the narrower; nowhere gives way.
+                let known = self.region.take().filter(|known| known != NOWHERE && known.len() >= code.len());
+                self.region = known.or_else(|| Some(code.clone()));
             }
             (Term::RegionIs(_), _) => {
                 self.region.get_or_insert_with(|| NOWHERE.to_owned());
@@ -188,7 +188,7 @@ impl Asking<'_> {
             (Term::Count(work, days), Value::Number(count)) => {
                 let mut left = count;
                 let mut ago = i32::from(*days) - 1;
-                while left >= 1.0 && left < 100.0 {
+                while (1.0..100.0).contains(&left) {
                     self.work(*work, ago.max(0));
                     ago -= 1;
                     left -= 1.0;

@@ -29,14 +29,18 @@ fn draw(set: &Set, draws: &mut Draws) -> Question {
         }
     }
     let moisture = ["dry", "moist", "wet"][draws.below(3)];
+    let flowering = ["once", "repeat"][draws.below(2)];
+    let wind = ["sheltered", "open", "windy"][draws.below(3)];
+    let vigour = ["weak", "normal", "strong"][draws.below(3)];
+    let method = ["can", "drip", "basin", "sprinkler"][draws.below(4)];
     let mut said = json!({
         "date": date,
         "plant": {"type": "rose", "age_years": draws.below(60) as f64 / 10.0,
-            "traits": {"flowering": ["once", "repeat"][draws.below(2)]}},
+            "traits": {"flowering": flowering}},
         "site": {"soil": {"moisture": moisture, "ec_ds_m": draws.below(50) as f64, "ph": 5.0 + draws.below(40) as f64 / 10.0},
-            "wind": ["sheltered", "open", "windy"][draws.below(3)]},
-        "condition": {"signs": signs, "looked_closely": true, "vigour": ["weak", "normal", "strong"][draws.below(3)]},
-        "water": {"method": ["can", "drip", "basin", "sprinkler"][draws.below(4)]},
+            "wind": wind},
+        "condition": {"signs": signs, "looked_closely": true, "vigour": vigour},
+        "water": {"method": method},
     });
     if draws.below(3) > 0 {
         said["history"] = json!([]);

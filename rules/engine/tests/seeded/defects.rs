@@ -281,7 +281,6 @@ fn narrower(garden: &mut Garden, draws: &mut Draws) -> Option<Planted> {
 fn copied(garden: &mut Garden, draws: &mut Draws) -> Option<Planted> {
     let at = pick(garden, draws, |rule| rule["alternate"].is_null() && !is_guard(rule))?;
     let mut copy = garden.rules[at].clone();
-    let first = text(&copy, "id");
     let id = if is_task(&copy) { "any.seeded-copy" } else { "any.seeded-note" }.to_owned();
     copy["id"] = json!(id);
     copy["title"] = json!({"en": "The same again", "es": "Otra vez lo mismo"});
@@ -291,7 +290,6 @@ fn copied(garden: &mut Garden, draws: &mut Draws) -> Option<Planted> {
         copy["when"] = json!(format!("{right} and {left}"));
     }
     garden.rules.push(copy);
-    let _ = first;
     planted([id])
 }
 

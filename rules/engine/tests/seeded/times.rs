@@ -36,7 +36,7 @@ pub(crate) fn over(garden: &Garden, times: usize) -> Garden {
                 }
             }
             for field in ["before", "after"] {
-                for entry in copy[field].as_array_mut().into_iter().flatten() {
+                for entry in copy.get_mut(field).and_then(Json::as_array_mut).into_iter().flatten() {
                     entry["rule"] = renamed(&entry["rule"]);
                 }
             }
