@@ -5,8 +5,9 @@
 //! `problem/kinds.rs` lists every kind. [`routes`] lists every call; each is an own file in [`v1`], with the types it
 //! reads and writes. [`openapi`] makes the published document from that list. Beside the calls stand [`health`] for
 //! operators and [`pages`] for people. [`cli`] is the same service for a shell, and [`logging`] what it leaves behind:
-//! one line a request, never what the caller said. [`sets`] holds the rule set that is answered from, and [`seasons`] the
-//! seasons that were worked out lately; [`climate_grid`] what a climate is estimated from where only its place is known.
+//! one line a request, never what the caller said. [`picture`] draws what an answer says. [`sets`] holds the rule set that
+//! is answered from, and [`seasons`] the seasons that were worked out lately; [`weather`] the recent and forecast days of
+//! registered climates; [`climate_grid`] what a climate is estimated from where only its place is known.
 //!
 //! What a season is, and what a plant needs in it, is not reckoned here: that is `lammas-agronomy`; what is to be done
 //! then is decided by `lammas-engine`.
@@ -19,6 +20,7 @@ pub mod lately;
 pub mod logging;
 pub mod openapi;
 pub mod pages;
+pub mod picture;
 pub mod problem;
 pub mod routes;
 pub mod seasons;
@@ -26,3 +28,4 @@ pub mod sets;
 pub mod settings;
 pub mod startup;
 pub mod v1;
+pub mod weather;

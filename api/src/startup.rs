@@ -9,10 +9,12 @@ use actix_web::{App, HttpServer};
 use anyhow::{Context, Result};
 
 use crate::answer::finish::finish;
+use crate::cli::exit::BadInput;
 use crate::health::Ready;
 use crate::routes;
 use crate::sets::rules::Rules;
 use crate::settings::Settings;
+use crate::weather::watch;
 
 /// A server that is bound to its address. It answers once it [runs](Self::run).
 pub struct Service {
@@ -55,7 +57,7 @@ impl Service {
 /// Binds a server. Call it inside a running `actix_web::rt::System`.
 ///
 /// # Errors
-/// When the rule set has faults, or the address is taken or may not be used.
+/// When the rule set has faults, the folder of weather can't be read, or the address is taken or may not be used.
 pub fn bind(settings: Settings) -> Result<Service> {
     bind_with(settings, |_| {})
 }
@@ -64,13 +66,17 @@ pub fn bind(settings: Settings) -> Result<Service> {
 /// gets, but are not part of the published document.
 ///
 /// # Errors
-/// When the rule set has faults, or the address is taken or may not be used.
+/// When the rule set has faults, the folder of weather can't be read, or the address is taken or may not be used.
 pub fn bind_with(settings: Settings, more: impl Fn(&mut ServiceConfig) + Clone + Send + 'static) -> Result<Service> {
     let ready = Ready::default();
     let rules = Data::new(Rules::load(&settings.rules)?);
     {
         let header = &rules.set().pack.header;
         tracing::info!(set = header.name.value, version = header.version.value, sha256 = rules.set().sha256, "serving");
+    }
+    if let Some(folder) = &settings.weather.folder {
+        let unread = || BadInput(format!("cannot read the folder of weather `{}`", folder.display()));
+        watch::start(folder.clone(), &rules.clone().into_inner()).with_context(unread)?;
     }
     let (listen, deadlines) = (settings.listen.clone(), settings.deadlines.clone());
     let shared = Data::new(settings);

@@ -1,8 +1,11 @@
 // Runs every test of `cases/`, one after the other, and counts.
 
-import { readdir } from "node:fs/promises";
+import { mkdtemp, readdir, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { browse } from "./browser.js";
 import { serve } from "./server.js";
+import { COAST } from "./weather.js";
 
 const wanted = process.argv.slice(2).join(" ");
 const folder = new URL("cases/", import.meta.url);
@@ -14,7 +17,9 @@ for (const name of (await readdir(folder)).sort()) {
 const chosen = tests.filter(([name]) => name.includes(wanted));
 
 let passed = 0;
-const server = await serve(process.env.LAMMAS);
+const weather = await mkdtemp(join(tmpdir(), "lammas-browser-"));
+await writeFile(join(weather, "coast.json"), JSON.stringify(COAST));
+const server = await serve(process.env.LAMMAS, weather);
 const browser = await browse(server.url);
 try {
   for (const [name, test] of chosen) {
@@ -30,6 +35,7 @@ try {
 } finally {
   await browser.close();
   await server.stop();
+  await rm(weather, { recursive: true });
 }
 const failed = chosen.length - passed;
 console.log(`browser: ${passed} passed, ${failed} failed`);

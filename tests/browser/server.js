@@ -4,9 +4,9 @@ import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { createInterface } from "node:readline";
 
-/** Starts the program; `{ url, stop }`. */
-export async function serve(program) {
-  const child = spawn(program, ["serve", "--listen", "127.0.0.1:0", "--log-format", "json"], {
+/** Starts the program, which finds weather in this folder; `{ url, stop }`. */
+export async function serve(program, weather) {
+  const child = spawn(program, ["serve", "--listen", "127.0.0.1:0", "--log-format", "json", "--weather", weather], {
     stdio: ["ignore", "ignore", "pipe"],
     env: { PATH: process.env.PATH },
   });

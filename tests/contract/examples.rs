@@ -8,7 +8,7 @@ use crate::document::{document, operations};
 use crate::schema::misfits;
 
 /// A path with the examples of its parameters put in, those of the query that have one too.
-fn filled(path: &str, operation: &Value) -> String {
+pub(crate) fn filled(path: &str, operation: &Value) -> String {
     let mut path = path.to_owned();
     for parameter in operation["parameters"].as_array().into_iter().flatten() {
         let name = parameter["name"].as_str().expect("a name");

@@ -4,4 +4,5 @@ mod answers;
 mod document;
 mod drift;
 mod examples;
+mod pictures;
 mod schema;

@@ -23,7 +23,7 @@ fn files(under: &Path, out: &mut Vec<PathBuf>) {
 fn metadata() -> serde_json::Value {
     let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     let output = Command::new(cargo)
-        .args(["metadata", "--format-version", "1", "--locked", "--offline"])
+        .args(["metadata", "--format-version", "1", "--locked"])
         .current_dir(root())
         .output()
         .unwrap();

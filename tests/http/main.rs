@@ -4,5 +4,6 @@ mod docs;
 mod framework;
 mod health;
 mod home;
+mod mutate;
 mod problems;
 mod v1;

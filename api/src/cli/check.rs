@@ -6,10 +6,10 @@ use std::path::PathBuf;
 use anyhow::Result;
 use clap::Args;
 use lammas_engine::check;
-use lammas_engine::fault::Weight;
+use lammas_engine::fault::{Fault, Weight};
 use serde_json::json;
 
-use super::exit::Exit;
+use super::exit::{BadInput, Exit};
 use super::packs;
 use crate::sets::excerpt;
 
@@ -17,8 +17,11 @@ const EXAMPLES: &str = "Examples:
   lammas check rules/packs/core       every fault of a rule set, with its place and its cure
   lammas check                        the rule set inside the program
   lammas check my-rules --json        for an editor
+  lammas check my-rules --witness | lammas advise --packs my-rules
+                                      the question that shows a finding, and what is answered
 
-Ends with 1 when the set has an error; warnings alone end with 0. `lammas fault CODE` explains a code.";
+Ends with 1 when the set has an error, or a finding that was proven: it says do and don't, or has a rule that never comes. Other
+warnings alone end with 0. `lammas fault CODE` explains a code.";
 
 /// Check a rule set: everything that is wrong with it, where, and how to put it right
 #[derive(Args, Debug)]
@@ -30,14 +33,22 @@ pub struct Check {
     /// Print JSON
     #[arg(long)]
     json: bool,
+    /// Print only the question that shows a finding, as POST /v1/advice takes it: the first, or the one of this number
+    #[arg(long, value_name = "NUMBER", num_args = 0..=1, default_missing_value = "1", require_equals = true, conflicts_with = "json")]
+    witness: Option<usize>,
 }
 
 impl Check {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
         let (name, files) = packs::files(self.folder.as_ref())?;
-        let checked = check::check(&files);
+        let (checked, proven) = check::check_and_prove(&files);
+        if let Some(number) = self.witness {
+            return witness(&checked.faults, number, out);
+        }
         let errors = checked.faults.iter().filter(|fault| fault.weight == Weight::Error).count();
-        let warnings = checked.faults.len() - errors;
+        let proven_count =
+            checked.faults.iter().filter(|fault| fault.is_proven() && fault.weight == Weight::Warning).count();
+        let warnings = checked.faults.len() - errors - proven_count;
         if self.json {
             let set = checked.set.as_ref().map(|set| {
                 let header = &set.pack.header;
@@ -46,11 +57,21 @@ impl Check {
             writeln!(
                 out,
                 "{:#}",
-                json!({"errors": errors, "warnings": warnings, "faults": checked.faults, "rule_set": set})
+                json!({"errors": errors, "findings": proven_count, "warnings": warnings, "faults": checked.faults, "proven": proven, "rule_set": set})
             )?;
         } else {
+            let mut witnesses = 0;
             for fault in &checked.faults {
-                writeln!(out, "{}", excerpt::shown(fault, &files))?;
+                writeln!(out, "{}", excerpt::shown(fault, &files).trim_end())?;
+                if fault.witness.is_some() {
+                    witnesses += 1;
+                    writeln!(
+                        out,
+                        "  the question: lammas check{} --witness={witnesses}",
+                        folder(self.folder.as_ref())
+                    )?;
+                }
+                writeln!(out)?;
             }
             if let Some(set) = &checked.set {
                 let header = &set.pack.header;
@@ -66,8 +87,38 @@ impl Check {
             } else {
                 writeln!(out, "{name}: can't be loaded")?;
             }
-            writeln!(out, "{errors} errors, {warnings} warnings")?;
+            if let Some(proven) = &proven {
+                for open in &proven.undecided {
+                    writeln!(out, "not decided: whether {} is a case of {}", open.rules.join(" with "), open.code)?;
+                }
+                if proven_count == 0 && proven.undecided.is_empty() {
+                    writeln!(
+                        out,
+                        "proven in the reference climates: no contradiction, no rule that never comes or is hidden by another"
+                    )?;
+                }
+            }
+            writeln!(out, "{errors} errors, {proven_count} proven findings, {warnings} warnings")?;
         }
-        Ok(if errors == 0 { Exit::Well } else { Exit::Found })
+        Ok(if errors + proven_count == 0 { Exit::Well } else { Exit::Found })
     }
+}
+
+/// The folder as it was written, behind a space.
+fn folder(folder: Option<&PathBuf>) -> String {
+    folder.map(|folder| format!(" {}", folder.display())).unwrap_or_default()
+}
+
+/// Prints the question of one finding and nothing else, so that it can go on to `lammas advise`.
+fn witness(faults: &[Fault], number: usize, out: &mut dyn Write) -> Result<Exit> {
+    let witnesses: Vec<_> = faults.iter().filter_map(|fault| fault.witness.as_ref()).collect();
+    let Some(witness) = number.checked_sub(1).and_then(|at| witnesses.get(at)) else {
+        let words = match witnesses.len() {
+            0 => "there is no question to show: nothing was found that a question shows".to_owned(),
+            count => format!("`--witness={number}`: expected 1 to {count}"),
+        };
+        return Err(BadInput(words).into());
+    };
+    writeln!(out, "{}", witness.request)?;
+    Ok(Exit::Found)
 }

@@ -1,5 +1,7 @@
 //! Inputs as they are typed: `tmin=14.8`, `tmax='80 F'`, `texture=clay-loam`, `series=@record.csv`.
 
+use std::borrow::Cow;
+
 use lammas_agronomy::quantity::{InputValue, Inputs};
 
 use super::exit::BadInput;
@@ -14,10 +16,10 @@ pub(super) fn inputs(given: &[String]) -> Result<Inputs, BadInput> {
         let (name, text) =
             pair.split_once('=').ok_or_else(|| BadInput(format!("expected `input=value`, found `{pair}`")))?;
         let value = match text.trim().strip_prefix('@') {
-            Some(path) => InputValue::Text(source::text(path)?),
+            Some(path) => InputValue::Text(source::text(path)?.into()),
             None => read_value(text.trim()),
         };
-        Ok(inputs.with(name.trim(), value))
+        Ok(inputs.with(name.trim().to_owned(), value))
     })
 }
 
@@ -28,24 +30,28 @@ fn read_value(text: &str) -> InputValue {
     let cuts = text.char_indices().map(|(at, _)| at).filter(|at| *at <= end).chain([text.len()]);
     for cut in cuts.collect::<Vec<_>>().into_iter().rev() {
         let (numbers, unit) = text.split_at(cut);
-        let unit = Some(unit.trim().to_owned()).filter(|unit| !unit.is_empty());
+        let unit = Some(unit.trim()).filter(|unit| !unit.is_empty());
         // What follows a number is a unit only if it does not go on like a number or a date.
-        if unit.as_deref().is_some_and(|u| u.starts_with(|c: char| c.is_ascii_digit() || "-+.,:".contains(c))) {
+        if unit.is_some_and(|u| u.starts_with(|c: char| c.is_ascii_digit() || "-+.,:".contains(c))) {
             continue;
         }
         let read: Option<Vec<f64>> =
             numbers.split(',').map(|n| n.trim().parse().ok().filter(|n: &f64| n.is_finite())).collect();
         match read.as_deref() {
             Some([value]) => {
-                return InputValue::Number { value: *value, unit };
+                return InputValue::Number { value: *value, unit: owned(unit) };
             }
             Some([_, ..]) => {
-                return InputValue::Numbers { values: read.unwrap_or_default(), unit };
+                return InputValue::Numbers { values: read.unwrap_or_default(), unit: owned(unit) };
             }
             _ => {}
         }
     }
-    InputValue::Text(text.to_owned())
+    InputValue::Text(text.to_owned().into())
+}
+
+fn owned(unit: Option<&str>) -> Option<Cow<'static, str>> {
+    unit.map(|unit| unit.to_owned().into())
 }
 
 #[cfg(test)]
@@ -59,7 +65,7 @@ mod tests {
     }
 
     fn number(value: f64, unit: Option<&str>) -> InputValue {
-        InputValue::Number { value, unit: unit.map(str::to_owned) }
+        InputValue::Number { value, unit: owned(unit) }
     }
 
     #[test]
@@ -70,12 +76,12 @@ mod tests {
             ("80F", number(80.0, Some("F"))),
             ("1e3 mm", number(1000.0, Some("mm"))),
             ("5 mm/d", number(5.0, Some("mm/d"))),
-            ("1, 2,3 d", InputValue::Numbers { values: vec![1.0, 2.0, 3.0], unit: Some("d".to_owned()) }),
-            ("clay-loam", InputValue::Text("clay-loam".to_owned())),
-            ("2026-03-01", InputValue::Text("2026-03-01".to_owned())),
-            ("2026-03-01T12:00:00Z", InputValue::Text("2026-03-01T12:00:00Z".to_owned())),
-            ("tomato, large", InputValue::Text("tomato, large".to_owned())),
-            ("", InputValue::Text(String::new())),
+            ("1, 2,3 d", InputValue::Numbers { values: vec![1.0, 2.0, 3.0], unit: Some("d".into()) }),
+            ("clay-loam", InputValue::Text("clay-loam".into())),
+            ("2026-03-01", InputValue::Text("2026-03-01".into())),
+            ("2026-03-01T12:00:00Z", InputValue::Text("2026-03-01T12:00:00Z".into())),
+            ("tomato, large", InputValue::Text("tomato, large".into())),
+            ("", InputValue::Text("".into())),
         ] {
             assert_eq!(read_value(text), read, "{text}");
         }

@@ -11,25 +11,33 @@
 //! - `given` inputs as they are typed
 //! - `request` a request from a file, read as the service reads a body
 //! - `packs` which rule set a command works on
-//! - `language` a language as it is typed, `wrapped` text for a terminal
-//! - [`serve`], [`advise`], [`season`], [`profile`], [`rule`], [`check`], [`fault`], [`scenarios`], [`quantity`], [`openapi`] the commands
+//! - `side_by_side` work on every core, `counted` counts for people
+//! - `language` a language as it is typed, `differing` how a climate differs from another, `wrapped` text for a terminal
+//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`impact`], [`coverage`], [`rehearse`], [`quantity`], [`openapi`] the commands
 
 pub mod advise;
 pub mod check;
+mod counted;
+pub mod coverage;
+mod differing;
 pub mod exit;
 pub mod fault;
 mod given;
+pub mod impact;
 mod language;
 pub mod openapi;
 mod packs;
 pub mod profile;
 pub mod quantity;
+pub mod rehearse;
 mod request;
 pub mod rule;
 pub mod scenarios;
 pub mod season;
 pub mod serve;
+mod side_by_side;
 pub mod source;
+pub mod weather;
 mod wrapped;
 
 use std::io::{self, ErrorKind, Write};
@@ -56,10 +64,14 @@ enum Command {
     Advise(advise::Advise),
     Season(season::Season),
     Profile(profile::Profile),
+    Weather(weather::WeatherFile),
     Rule(rule::Rule),
     Check(check::Check),
     Fault(fault::Fault),
     Scenarios(scenarios::Scenarios),
+    Impact(impact::Impact),
+    Coverage(coverage::Coverage),
+    Rehearse(rehearse::Rehearse),
     Quantity(quantity::Quantity),
     Openapi(openapi::Openapi),
 }
@@ -89,10 +101,14 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
         Command::Advise(advise) => advise.run(out),
         Command::Season(season) => season.run(out),
         Command::Profile(profile) => profile.run(out),
+        Command::Weather(weather) => weather.run(out),
         Command::Rule(rule) => rule.run(out),
         Command::Check(check) => check.run(out),
         Command::Fault(fault) => fault.run(out),
         Command::Scenarios(scenarios) => scenarios.run(out),
+        Command::Impact(impact) => impact.run(out),
+        Command::Coverage(coverage) => coverage.run(out),
+        Command::Rehearse(rehearse) => rehearse.run(out),
         Command::Quantity(quantity) => quantity.run(out),
         Command::Openapi(openapi) => openapi.run(out),
     }

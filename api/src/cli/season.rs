@@ -8,18 +8,22 @@ use serde_json::Value;
 
 use super::exit::Exit;
 use super::packs::Packs;
-use super::request;
+use super::wrapped::lines;
+use super::{differing, request};
 use crate::v1::climate_error::ClimateGrade;
 use crate::v1::question::choices::Language;
 use crate::v1::question::today;
 use crate::v1::season::answer::{SeasonAnswer, SeasonMarker, SeasonMarkerState};
 use crate::v1::season::compute;
 use crate::v1::season::request::SeasonRequest;
+use crate::v1::weather::{AnswerWeather, AnswerWeatherSpan};
 
 const EXAMPLES: &str = "Examples:
   echo '{\"climate\": {\"id\": \"cold-inland\"}, \"date\": \"2026-09-15\"}' | lammas season
   echo '{\"climate\": {\"latitude\": 52.1, \"longitude\": 5.18}}' | lammas season
-  lammas season place.json --json     the same JSON as POST /v1/season";
+  lammas season place.json --svg > year.svg     a picture of the year, for a browser
+  lammas season place.json --json     the same JSON as POST /v1/season
+  lammas season place.json --differ nights=-2,frost-pocket     and which markers move by that";
 
 /// Show the season of a climate on a day: every marker, every fact
 #[derive(Args, Debug)]
@@ -31,26 +35,33 @@ pub struct Season {
     /// Language, when the question names none
     #[arg(long, value_name = "en|es", value_parser = super::language::parse)]
     language: Option<Language>,
-    /// The climate of the question, from a file that `lammas profile --json` made
-    #[arg(long, value_name = "FILE")]
-    climate: Option<String>,
+    #[command(flatten)]
+    climate: request::Climate,
     #[command(flatten)]
     packs: Packs,
     /// Print JSON
     #[arg(long)]
     json: bool,
+    /// Draw the year: SVG
+    #[arg(long, conflicts_with = "json")]
+    svg: bool,
 }
 
 impl Season {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
-        let asked: SeasonRequest = request::read_with_climate(&self.question, self.climate.as_deref())?;
+        let asked: SeasonRequest = request::read_with_climate(&self.question, &self.climate)?;
         let rules = self.packs.load()?;
-        let said = compute::reply(asked, self.language, &rules, today::now())
+        let found = compute::find(asked, self.language, &rules, today::now())
             .map_err(|problem| request::refused(&self.question, &problem))?;
+        if self.svg {
+            out.write_all(found.picture().as_bytes())?;
+            return Ok(Exit::Well);
+        }
+        let text = found.json().map_err(|problem| request::refused(&self.question, &problem))?;
         if self.json {
-            writeln!(out, "{}", said.text)?;
+            writeln!(out, "{text}")?;
         } else {
-            write(&serde_json::from_str(&said.text)?, said.language, out)?;
+            write(&serde_json::from_str(&text)?, found.language, out)?;
         }
         Ok(Exit::Well)
     }
@@ -99,6 +110,15 @@ fn write(season: &SeasonAnswer, language: Language, out: &mut dyn Write) -> Resu
         pick("the daily curve is within", "la curva diaria queda a menos de"),
         season.curve_error_k
     )?;
+    if let Some(weather) = season.weather.as_ref().filter(|weather| weather.used) {
+        writeln!(out, "{} {}", pick("Weather:", "Tiempo:"), told(weather, language))?;
+    }
+    if let Some(note) = &season.weather_note {
+        writeln!(out, "\n{}\n{note}", pick("The weather at hand is not used.", "El tiempo disponible no se usa."))?;
+    }
+    if let Some(differences) = &season.climate_differences {
+        write!(out, "\n{}", differing::shown(differences, language))?;
+    }
     if let Some(error) = &season.climate_error {
         writeln!(
             out,
@@ -113,11 +133,26 @@ fn write(season: &SeasonAnswer, language: Language, out: &mut dyn Write) -> Resu
             writeln!(out, "  {}", doubt.text)?;
         }
         writeln!(out, "  {}", error.better)?;
+        if let Some(ask) = &error.ask {
+            write!(out, "{}", lines("  ", &format!("{} {} ({})", ask.text, ask.look, ask.narrows)))?;
+        }
     }
     for source in season.climate_sources.iter().flatten() {
         writeln!(out, "\n{}", source.title)?;
     }
     Ok(())
+}
+
+/// Which days are known.
+fn told(weather: &AnswerWeather, language: Language) -> String {
+    let pick = |en: &'static str, es: &'static str| if language == Language::Es { es } else { en };
+    let spans = [(pick("observed", "observado"), &weather.observed), (pick("forecast", "previsto"), &weather.forecast)];
+    let each = spans.into_iter().filter_map(|(word, span)| {
+        let AnswerWeatherSpan { from, to, .. } = span.as_ref()?;
+        Some(format!("{word} {from} – {to}"))
+    });
+    let issued = weather.issued_on.map(|issued| format!("{} {issued}", pick("issued", "emitido")));
+    each.chain(issued).collect::<Vec<_>>().join(", ")
 }
 
 fn grade(grade: ClimateGrade, language: Language) -> &'static str {

@@ -10,6 +10,8 @@ use crate::{logging, startup};
 /// Answer HTTP requests until stopped
 #[derive(Args, Debug)]
 #[command(after_help = "Example: lammas serve --listen 127.0.0.1:8080 --log-format json\n\
+    With the weather of the last days and of those to come:\n  \
+    lammas serve --weather /var/lib/weather     a folder that `lammas weather FILE --into DIR` fills\n\
     Every flag can also be set by the environment variable named with it.")]
 pub struct Serve {
     #[command(flatten)]

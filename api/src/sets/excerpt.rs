@@ -23,6 +23,13 @@ pub fn shown(fault: &Fault, files: &[PackFile]) -> String {
     for (place, remark) in &fault.related {
         let _ = writeln!(out, "  see {place}: {remark}");
     }
+    if let Some(witness) = &fault.witness {
+        let _ = writeln!(out, "  shown by a question: {}", witness.shows);
+    }
+    if let Some(proof) = &fault.certificate {
+        let (climates, days, cells) = (proof.climates, proof.days, proof.cells);
+        let _ = writeln!(out, "  certified: {}, in {climates} climates, {days} days, {cells} cells", proof.claim);
+    }
     out
 }
 

@@ -1,6 +1,7 @@
-//! What a running process answers from: the compiled set, and the seasons and answers that were worked out lately.
+//! What a running process answers from: the compiled set, the weather that is kept, and the seasons and answers that were
+//! worked out lately.
 
-use std::sync::Arc;
+use std::sync::{Arc, PoisonError, RwLock};
 
 use lammas_engine::compile::set::Set;
 
@@ -9,11 +10,13 @@ use crate::lately::Lately;
 use crate::seasons::Seasons;
 use crate::settings::rules::RuleSettings;
 use crate::v1::advice::given::Given;
+use crate::weather::board::Board;
 
 /// The set that is served, with its seasons. A request takes one [`Arc`] of the set and answers from it alone.
 #[derive(Debug)]
 pub struct Rules {
     set: Arc<Set>,
+    weather: RwLock<Arc<Board>>,
     seasons: Seasons,
     answers: Lately<Given>,
 }
@@ -28,14 +31,32 @@ impl Rules {
             Some(path) => folder::set(path)?,
             None => embedded::set()?,
         };
+        Ok(Self::of(set, settings))
+    }
+
+    /// A set that is loaded already.
+    #[must_use]
+    pub fn of(set: Arc<Set>, settings: &RuleSettings) -> Self {
         let answers = Lately::new(settings.answer_bytes());
-        Ok(Self { set, seasons: Seasons::new(settings.season_bytes()), answers })
+        let seasons = Seasons::new(settings.season_bytes());
+        Self { set, weather: RwLock::default(), seasons, answers }
     }
 
     /// The set.
     #[must_use]
     pub fn set(&self) -> Arc<Set> {
         Arc::clone(&self.set)
+    }
+
+    /// The weather that is kept. A question takes one board and asks it once.
+    #[must_use]
+    pub fn weather(&self) -> Arc<Board> {
+        Arc::clone(&self.weather.read().unwrap_or_else(PoisonError::into_inner))
+    }
+
+    /// Another board takes the place of what was kept.
+    pub fn take_weather(&self, board: Board) {
+        *self.weather.write().unwrap_or_else(PoisonError::into_inner) = Arc::new(board);
     }
 
     /// The answers that were given lately.

@@ -4,6 +4,7 @@
 //! - [`limits`] how large a request may be
 //! - [`deadlines`] how long a request may take
 //! - [`rules`] which rule set is served
+//! - [`weather`] where weather comes from
 //! - [`log`] what the log looks like
 
 pub mod deadlines;
@@ -11,6 +12,7 @@ pub mod limits;
 pub mod listen;
 pub mod log;
 pub mod rules;
+pub mod weather;
 
 use actix_web::HttpRequest;
 use actix_web::dev::ServiceRequest;
@@ -32,6 +34,9 @@ pub struct Settings {
     /// Which rule set is served.
     #[command(flatten)]
     pub rules: rules::RuleSettings,
+    /// Where weather comes from.
+    #[command(flatten)]
+    pub weather: weather::WeatherSettings,
     /// What the log looks like.
     #[command(flatten)]
     pub log: log::Log,

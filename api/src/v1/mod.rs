@@ -2,8 +2,11 @@
 //!
 //! - [`page`] lists that come page by page
 //! - [`question`] what a caller tells about place, plant and condition: shared by several calls
+//! - [`climate_differences`] how a climate differs from another
 //! - [`climate_error`] how good an estimated climate is
+//! - [`weather`] the weather behind an answer
 //! - [`language`] the language of an answer
+//! - `face` as what an answer is sent: JSON, or a picture
 //! - `sent` an answer on its way out
 //! - [`advice`] what to do now
 //! - [`diagnosis`] what the signs may show
@@ -14,9 +17,11 @@
 //! - [`quantities`] physical quantities by name
 
 pub mod advice;
+pub mod climate_differences;
 pub mod climate_error;
 pub mod climate_profiles;
 pub mod diagnosis;
+mod face;
 pub mod language;
 pub mod page;
 pub mod quantities;
@@ -25,3 +30,4 @@ pub mod rules;
 pub mod season;
 mod sent;
 pub mod vocabulary;
+pub mod weather;

@@ -1,10 +1,14 @@
 //! An answer on its way out: its bytes, their tag, its language. A reader who has these bytes already gets none.
 
 use actix_web::http::Method;
-use actix_web::http::header::{CACHE_CONTROL, CONTENT_LANGUAGE, ETAG, EntityTag, Header as _, IfNoneMatch, VARY};
+use actix_web::http::header::{
+    CACHE_CONTROL, CONTENT_LANGUAGE, CONTENT_SECURITY_POLICY, ETAG, EntityTag, Header as _, HeaderValue, IfNoneMatch,
+    VARY,
+};
 use actix_web::{HttpRequest, HttpResponse};
 use lammas_engine::version::hash;
 
+use super::face::Face;
 use super::question::choices::Language;
 
 /// Hexadecimal digits of the tag: 128 bits.
@@ -24,6 +28,21 @@ pub(crate) enum Keep {
     For(u64),
 }
 
+/// A picture opened by itself may use the style that stands in it, and nothing else.
+const PICTURE_POLICY: HeaderValue =
+    HeaderValue::from_static("default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'");
+
+/// An answer that has several faces, as one of them.
+pub(crate) fn faced(request: &HttpRequest, face: Face, text: String, language: Language, keep: Keep) -> HttpResponse {
+    let sha256 = hash::of_text(&text);
+    let mut answer = whole(request, face, text, &sha256, language, keep);
+    answer.headers_mut().insert(VARY, HeaderValue::from_static("accept, accept-language"));
+    if face == Face::Picture {
+        answer.headers_mut().insert(CONTENT_SECURITY_POLICY, PICTURE_POLICY);
+    }
+    answer
+}
+
 /// JSON in a language, with a weak tag of its bytes; to a reader who has them, that they are still right.
 pub(crate) fn json(request: &HttpRequest, text: String, language: Language, keep: Keep) -> HttpResponse {
     let sha256 = hash::of_text(&text);
@@ -33,6 +52,17 @@ pub(crate) fn json(request: &HttpRequest, text: String, language: Language, keep
 /// The same where the hash of the text is known.
 pub(crate) fn hashed(
     request: &HttpRequest,
+    text: String,
+    sha256: &str,
+    language: Language,
+    keep: Keep,
+) -> HttpResponse {
+    whole(request, Face::Json, text, sha256, language, keep)
+}
+
+fn whole(
+    request: &HttpRequest,
+    face: Face,
     text: String,
     sha256: &str,
     language: Language,
@@ -51,7 +81,7 @@ pub(crate) fn hashed(
         .insert_header((VARY, "accept-language"))
         .insert_header((ETAG, tag))
         .insert_header((CACHE_CONTROL, keep));
-    if is_known { answer.finish() } else { answer.content_type("application/json").body(text) }
+    if is_known { answer.finish() } else { answer.content_type(face.media()).body(text) }
 }
 
 /// Whether the reader says that it has these bytes (RFC 9110, section 13.1.2: compared weakly).

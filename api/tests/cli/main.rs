@@ -2,6 +2,8 @@
 
 mod records;
 mod rules;
+mod weather;
+mod whole;
 
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
@@ -11,7 +13,10 @@ use serde_json::{Value, json};
 
 fn lammas(arguments: &[&str]) -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_lammas"));
-    command.args(arguments).stdin(Stdio::null()).env_remove("LAMMAS_LISTEN").env_remove("LAMMAS_PACKS");
+    command.args(arguments).stdin(Stdio::null());
+    for variable in ["LAMMAS_LISTEN", "LAMMAS_PACKS", "LAMMAS_WEATHER"] {
+        command.env_remove(variable);
+    }
     command
 }
 

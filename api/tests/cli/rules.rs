@@ -123,6 +123,18 @@ fn a_bad_question_ends_with_2_and_names_every_place() {
 }
 
 #[test]
+fn a_season_is_drawn_as_svg() {
+    let question = r#"{"climate": {"id": "hot-dry-valley"}, "date": "2026-09-15"}"#;
+    let (code, out, error) = run_with(&["season", "--svg"], question);
+    assert_eq!((code, error.as_str()), (Some(0), ""));
+    let read = roxmltree::Document::parse(&out).expect("XML");
+    assert!(read.root_element().has_tag_name(("http://www.w3.org/2000/svg", "svg")));
+    assert!(out.contains("A year in: Hot dry valley") && out.ends_with("</svg>\n"));
+    let (code, _, error) = run_with(&["season", "--svg", "--json"], question);
+    assert!(code == Some(2) && error.contains("--json"), "{error}");
+}
+
+#[test]
 fn a_season_is_printed_with_every_marker_and_fact() {
     let question = r#"{"climate": {"id": "tropical-lowland"}, "date": "2026-09-15"}"#;
     let (code, out, error) = run_with(&["season"], question);
@@ -181,6 +193,53 @@ fn a_fault_is_shown_with_its_place_the_line_and_the_cure() {
     }
     let (code, _, error) = run_with(&["advise", "--packs", folder.path()], README);
     assert!(code == Some(1) && error.contains("`spent-bloms`"), "{error}");
+}
+
+/// Do and don't: a rule that says to leave alone what another orders.
+const DONT: &str = "- id: rose.no-deadheading
+  kind: avoid
+  job: deadhead
+  title: {en: \"No deadheading\", es: \"Sin quitar flores\"}
+  for: {plant: rose}
+  when: \"signs has spent-blooms\"
+  evidence: common-practice
+  strength: avoid
+  why: {en: \"The hips are wanted.\", es: \"Se quieren los escaramujos.\"}
+  sources: [common-practice]
+- id: rose.deadhead
+";
+
+#[test]
+fn the_question_behind_a_contradiction_goes_on_to_advise_and_shows_it() {
+    let folder = Folder::core_with("contradiction", &[("rules/rose-cuts.yaml", "- id: rose.deadhead\n", DONT)]);
+    let (code, out, _) = run(&["check", folder.path()]);
+    assert_eq!(code, Some(1), "{out}");
+    assert!(out.contains("warning[contradiction]: `rose.no-deadheading` says to leave alone"), "{out}");
+    assert!(out.contains("shown by a question: `rose.deadhead` is advised and"), "{out}");
+    assert!(out.contains(&format!("the question: lammas check {} --witness=1", folder.path())), "{out}");
+    assert!(out.lines().last().is_some_and(|line| line.starts_with("0 errors, 1 proven findings, ")), "{out}");
+
+    let (code, question, error) = run(&["check", folder.path(), "--witness"]);
+    assert_eq!((code, error.as_str()), (Some(1), ""));
+    let (code, out, error) = run_with(&["advise", "--json", "--packs", folder.path()], &question);
+    assert_eq!(code, Some(0), "{error}");
+    let answer: Value = serde_json::from_str(&out).expect("JSON");
+    let ids = |list: &str| -> Vec<String> {
+        answer[list].as_array().into_iter().flatten().filter_map(|e| e["id"].as_str()).map(str::to_owned).collect()
+    };
+    assert!(ids("tasks").contains(&"rose.deadhead".to_owned()), "{answer}");
+    assert!(ids("held").contains(&"rose.no-deadheading".to_owned()), "{answer}");
+
+    let (_, out, _) = run(&["check", folder.path(), "--json"]);
+    let report: Value = serde_json::from_str(&out).expect("JSON");
+    assert_eq!((&report["findings"], &report["proven"]["undecided"]), (&json!(1), &json!([])));
+    let shown = report["faults"].as_array().into_iter().flatten().find(|fault| fault["code"] == "contradiction");
+    assert_eq!(shown.expect("found")["witness"]["request"]["plant"]["type"], "rose");
+
+    let (code, out, error) = run(&["check", folder.path(), "--witness=2"]);
+    assert_eq!((code, out.as_str(), error.contains("expected 1 to 1")), (Some(2), "", true), "{error}");
+    let (code, out, error) = run(&["check", "--witness"]);
+    assert_eq!((code, out.as_str(), error.contains("no question to show")), (Some(2), "", true), "{error}");
 }
 
 #[test]

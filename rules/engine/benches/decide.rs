@@ -61,7 +61,9 @@ fn ranked<'d>(decision: &'d Decision, moment: &Moment<'_>) -> Vec<&'d Verdict> {
 fn explained<'a>(tasks: &[&Verdict], moment: &Moment<'a>) -> Vec<Task<'a>> {
     let shown: Vec<u32> = tasks.iter().map(|v| v.rule).collect();
     let voice = Voice::new(moment, "en").unwrap();
-    tasks.iter().filter_map(|v| task::of(v, &shown, false, voice)).collect()
+    let mut explained = Vec::with_capacity(tasks.len());
+    explained.extend(tasks.iter().filter_map(|v| task::of(v, &shown, false, voice)));
+    explained
 }
 
 fn rose(criterion: &mut Criterion) {

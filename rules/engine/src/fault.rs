@@ -4,6 +4,8 @@ use std::fmt;
 
 use serde::Serialize;
 
+use crate::prove::{Certificate, Witness};
+
 /// Where a fault stands: a file of the pack, and line and column in it, both counted from 1.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize)]
 pub struct Place {
@@ -55,13 +57,28 @@ pub struct Fault {
     pub help: Option<String>,
     /// Other places that belong to it, each with a remark.
     pub related: Vec<(Place, String)>,
+    /// A question that shows it, where it was proven.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub witness: Option<Witness>,
+    /// What was judged, where it was proven that something never comes.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub certificate: Option<Certificate>,
 }
 
 impl Fault {
     /// A fault of weight error.
     #[must_use]
     pub fn error(code: &'static str, place: Place, message: impl Into<String>) -> Self {
-        Self { place, code, weight: Weight::Error, message: message.into(), help: None, related: Vec::new() }
+        Self {
+            place,
+            code,
+            weight: Weight::Error,
+            message: message.into(),
+            help: None,
+            related: Vec::new(),
+            witness: None,
+            certificate: None,
+        }
     }
 
     /// A fault of weight warning.
@@ -75,6 +92,12 @@ impl Fault {
     pub fn help(mut self, help: impl Into<String>) -> Self {
         self.help = Some(help.into());
         self
+    }
+
+    /// Whether a question or a certificate stands behind it.
+    #[must_use]
+    pub const fn is_proven(&self) -> bool {
+        self.witness.is_some() || self.certificate.is_some()
     }
 
     /// The same fault with the nearest known name as its cure, when there is one.

@@ -8,10 +8,15 @@
 //! every field that can't be used is named at once; what is told in [`words`] is matched to signs without guessing. [`decide`] judges every rule of the plant in three values on the day,
 //! with its window, its holds and guards, and what clashes or must be kept apart. [`rank`] puts the tasks in order,
 //! [`mod@explain`] says them in words with the facts, amounts and sources they rest on, [`ask`] finds the question whose
-//! answer would settle the most, and [`validity`] how long all this holds. [`version`] names sets and answers by hash.
+//! answer would settle the most, and [`validity`] how long all this holds. [`why_not`] says why a rule is not there and
+//! what it would take. [`version`] names sets and answers by hash.
 //!
 //! What a rule may speak of stands in [`fact::catalogue`]; how it is written, in [`lang`] and in `LANGUAGE.md`.
+//! [`prove`] shows by a question, or certifies, what of a set contradicts itself or never comes.
 //! [`scenario`] runs the questions that stand beside the rules with what must and must not be answered.
+//!
+//! A set is looked at as a whole over what is [`typical`]: [`impact`] says which answers another set would change,
+//! [`mod@coverage`] where it advises and where it is silent, [`rehearse`] what a year of some plants asks for.
 //!
 //! Nothing here reads a clock, a file or the network, and nothing panics. Deciding never fails: not knowing is an outcome.
 #![deny(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
@@ -20,20 +25,26 @@
 pub mod ask;
 pub mod check;
 pub mod compile;
+pub mod coverage;
 pub mod decide;
 pub mod explain;
 pub mod fact;
 pub mod fault;
+pub mod impact;
 pub mod lang;
 pub mod pack;
+pub mod prove;
 pub mod question;
 pub mod rank;
 pub mod read;
+pub mod rehearse;
 pub mod scenario;
 pub mod text;
+pub mod typical;
 pub mod unit;
 pub mod validity;
 pub mod version;
+pub mod why_not;
 pub mod words;
 
 pub use lammas_agronomy::nearest;

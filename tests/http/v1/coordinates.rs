@@ -190,3 +190,51 @@ fn the_same_place_gives_the_same_answer() {
     assert_eq!(digest(&one, 36.7512), digest(&other, 36.7488));
     assert_ne!(digest(&one, 36.75), digest(&one, 36.76));
 }
+
+#[test]
+fn the_elevation_is_asked_for_where_the_ground_is_rough() {
+    let server = Server::start();
+    let error = |climate: Value| {
+        server.post("/v1/season", &json!({"climate": climate, "date": "2026-07-01"})).ok()["climate_error"].clone()
+    };
+    // A valley of the Alps, and a plain by the sea.
+    let rough = error(json!({"latitude": 46.5, "longitude": 7.9}));
+    let ask = &rough["ask"];
+    assert_eq!((&ask["pointer"], &ask["because"]), (&json!("/climate/elevation_m"), &json!("rough-ground")));
+    assert_eq!((&ask["least"], &ask["most"], &ask["unit"]), (&json!(-500.0), &json!(9000.0), &json!("m")));
+    // What is left is what the error is once it is said.
+    let said = error(json!({"latitude": 46.5, "longitude": 7.9, "elevation_m": 800.0}));
+    assert!(said["ask"].is_null(), "{said}");
+    for name in ["tmean_k", "frost_days", "extreme_min_k"] {
+        assert_eq!(ask[name], said[name], "{name}");
+        assert!(ask[name].as_f64() < rough[name].as_f64(), "{name}");
+    }
+    assert!(
+        ask["narrows"].as_str().is_some_and(|words| words.starts_with("error of frost dates: 15 → 12 days")),
+        "{ask}"
+    );
+    assert!(error(json!({"latitude": 52.1, "longitude": 5.18}))["ask"].is_null(), "flat, and no frost date is near");
+}
+
+#[test]
+fn the_elevation_is_asked_for_where_the_day_lies_near_an_edge() {
+    let server = Server::start();
+    let climate = json!({"latitude": 52.1, "longitude": 5.18});
+    let season = |date: &str| server.post("/v1/season", &json!({"climate": climate, "date": date})).ok();
+    let summer = season("2026-07-01");
+    let markers = summer["markers"].as_array().expect("markers");
+    let frost = markers.iter().find(|marker| marker["name"] == "first_frost.median").expect("the first frost");
+    let near = season(frost["nearest"].as_str().expect("a date"));
+    assert_eq!(near["climate_error"]["ask"]["because"], "near-edge");
+    let mut asked = 0;
+    let first = chrono::NaiveDate::from_ymd_opt(2026, 1, 4).expect("a date");
+    for date in first.iter_weeks().take(52) {
+        let question = json!({"climate": climate, "date": date, "plant": {"type": "rose", "age_years": 4}});
+        let advice = server.post("/v1/advice", &question).ok();
+        let reasons = advice["tasks"].to_string();
+        let asks = advice["climate"]["error"]["ask"].is_object();
+        assert_eq!(asks, reasons.contains("lies within that"), "{date}");
+        asked += u32::from(asks);
+    }
+    assert!((1..52).contains(&asked), "{asked}");
+}

@@ -89,3 +89,58 @@ fn every_parameter_of_a_season_by_address_that_is_broken_is_named() {
         assert_eq!(problem.errors.iter().map(|e| e.pointer.as_str()).collect::<Vec<_>>(), [at], "{query}");
     }
 }
+
+/// What a browser sends for an `<img>` (from memory).
+const IMG: &str = "image/avif,image/webp,image/apng,image/svg+xml,image/*,*/*;q=0.8";
+
+#[test]
+fn an_image_gets_the_year_as_a_picture_and_everybody_else_json() {
+    let server = Server::start();
+    let path = "/v1/season?climate=cold-inland&date=2026-09-15";
+    let json = server.get(path);
+    for accept in ["*/*", "application/json", "text/html,*/*;q=0.8"] {
+        let answer = server.send("GET", path, &[("accept", accept)], b"");
+        assert_eq!(answer.header("content-type"), "application/json", "{accept}");
+        assert_eq!(answer.body, json.body, "{accept}");
+        assert_eq!(answer.header("vary"), "accept, accept-language", "{accept}");
+    }
+    for accept in [IMG, "image/*", "image/svg+xml"] {
+        let answer = server.send("GET", path, &[("accept", accept)], b"");
+        assert_eq!((answer.status, answer.header("content-type")), (200, "image/svg+xml"), "{accept}");
+        assert_eq!(answer.header("vary"), "accept, accept-language", "{accept}");
+        assert_eq!(answer.header("cache-control"), "public, max-age=3600", "{accept}");
+        assert!(answer.header("content-security-policy").contains("style-src 'unsafe-inline'"), "{accept}");
+        assert!(answer.body.starts_with("<svg "), "{accept}");
+        assert_ne!(answer.header("etag"), json.header("etag"), "{accept}");
+        let known = [("accept", accept), ("if-none-match", answer.header("etag"))];
+        let again = server.send("GET", path, &known, b"");
+        assert_eq!((again.status, again.header("vary")), (304, "accept, accept-language"), "{accept}");
+        // The tag of the one face is not known as the other.
+        let other = [("accept", "application/json"), ("if-none-match", answer.header("etag"))];
+        assert_eq!(server.send("GET", path, &other, b"").status, 200, "{accept}");
+    }
+}
+
+#[test]
+fn a_picture_is_told_in_spanish_and_named_after_the_place() {
+    let server = Server::start();
+    let asked = |question: Value| {
+        let headers = [("accept", "image/svg+xml"), ("content-type", "application/json")];
+        server.send("POST", "/v1/season", &headers, question.to_string().as_bytes())
+    };
+    let answer = asked(json!({"climate": {"id": "cold-inland"}, "date": "2026-09-15", "language": "es"}));
+    assert_eq!((answer.header("content-language"), answer.header("cache-control")), ("es", "no-store"));
+    assert!(answer.body.contains("<title id=\"lammas-title\">Un año en: Interior frío</title>"), "{}", answer.body);
+    let answer = asked(json!({"climate": {"latitude": 34.2, "longitude": -118.6}, "date": "2026-09-15"}));
+    assert!(answer.body.contains("A year in: 34.2° N, 118.6° W"), "{}", answer.body);
+    // An estimate is never shown without its grade and its notice.
+    assert!(answer.body.contains("The climate is estimated from coordinates"), "{}", answer.body);
+    assert!(answer.body.contains("Contains modified Copernicus Climate Change Service information"), "{}", answer.body);
+}
+
+#[test]
+fn a_picture_that_can_not_be_drawn_is_a_problem_like_any_other() {
+    let server = Server::start();
+    let answer = server.send("GET", "/v1/season?climate=cold-inlan", &[("accept", IMG)], b"");
+    assert_eq!(answer.problem(UNKNOWN_CLIMATE).errors[0].pointer, "/climate");
+}

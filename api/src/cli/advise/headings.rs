@@ -57,6 +57,10 @@ words! {
     yes "yes" "sí";
     cut "NOT SHOWN, BUT MIND" "NO SE MUESTRA, PERO CUIDE";
     next "Next" "Lo próximo";
+    weather "Weather" "Tiempo";
+    observed "observed to" "observado hasta el";
+    forecast "forecast to" "previsto hasta el";
+    issued "issued" "emitido el";
 }
 
 impl Headings {

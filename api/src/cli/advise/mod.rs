@@ -23,7 +23,8 @@ const EXAMPLES: &str = "Examples:
   lammas advise garden.json           tasks in order, what must wait, what to ask
   echo '{\"climate\": {\"id\": \"hot-dry-valley\"}, \"date\": \"2026-09-15\", \"plant\": {\"type\": \"rose\", \"age_years\": 4}}' | lammas advise
   lammas advise garden.json --json    the same JSON as POST /v1/advice
-  lammas advise - --language es < garden.json";
+  lammas advise - --language es < garden.json
+  lammas advise garden.json --differ nights=-2,first-frost=-21    for a colder garden than its climate tells";
 
 /// Advise on a plant: what to do now, in what order and why, and what to leave alone
 #[derive(Args, Debug)]
@@ -35,9 +36,8 @@ pub struct Advise {
     /// Language, when the question names none
     #[arg(long, value_name = "en|es", value_parser = language::parse)]
     language: Option<Language>,
-    /// The climate of the question, from a file that `lammas profile --json` made
-    #[arg(long, value_name = "FILE")]
-    climate: Option<String>,
+    #[command(flatten)]
+    climate: request::Climate,
     #[command(flatten)]
     packs: Packs,
     /// Print JSON
@@ -47,7 +47,7 @@ pub struct Advise {
 
 impl Advise {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
-        let asked: AdviceRequest = request::read_with_climate(&self.question, self.climate.as_deref())?;
+        let asked: AdviceRequest = request::read_with_climate(&self.question, &self.climate)?;
         let rules = self.packs.load()?;
         let said = reply::to(asked, self.language, &rules, today::now())
             .map_err(|problem| request::refused(&self.question, &problem))?;

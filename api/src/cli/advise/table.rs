@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use super::headings::Headings;
+use crate::cli::differing;
 use crate::cli::wrapped::lines;
 use crate::v1::advice::amount::{AdviceAmount, AdviceMeasure};
 use crate::v1::advice::answer::AdviceAnswer;
@@ -63,6 +64,12 @@ fn head(answer: &AdviceAnswer, words: Headings, out: &mut String) {
     let place = answer.climate.id.as_ref().map(|id| format!(", {id}")).unwrap_or_default();
     let status = words.status(answer.status, answer.tasks.len());
     let _ = writeln!(out, "{}, {date}{place}: {status}", text("plant"));
+    if let Some(differing) = &answer.climate.differences {
+        out.push_str(&differing::brief(differing, words.0));
+        for marker in &differing.markers {
+            out.push_str(&lines("  ", &format!("{}: {}", marker.words, marker.text)));
+        }
+    }
     if let Some(next) = &answer.next_opening {
         out.push_str(&lines(&format!("{}: ", words.next()), &format!("{}, {}", next.title, words.date(next.date))));
     }
@@ -277,6 +284,17 @@ fn foot(answer: &AdviceAnswer, words: Headings, out: &mut String) {
             })
             .collect();
         out.push_str(&lines(&format!("{}: ", words.assumed()), &each.join("; ")));
+    }
+    if let Some(weather) = answer.climate.weather.as_ref().filter(|weather| weather.used) {
+        let spans = [(words.observed(), &weather.observed), (words.forecast(), &weather.forecast)];
+        let known =
+            spans.into_iter().filter_map(|(word, span)| Some(format!("{word} {}", words.day(span.as_ref()?.to))));
+        let issued = weather.issued_on.map(|issued| format!("{} {}", words.issued(), words.date(issued)));
+        let text = known.chain(issued).collect::<Vec<_>>().join(", ");
+        out.push_str(&lines(&format!("{}: ", words.weather()), &text));
+    }
+    if let Some(ask) = answer.climate.error.as_ref().and_then(|error| error.ask.as_ref()) {
+        out.push_str(&lines("? ", &format!("{} {} ({}) `{}`", ask.text, ask.look, ask.narrows, ask.pointer)));
     }
     for source in answer.climate.sources.iter().flatten() {
         out.push_str(&lines("", &source.title));

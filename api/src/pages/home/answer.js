@@ -4,7 +4,7 @@ import { by, h } from "./element.js";
 import { called, factName } from "./named.js";
 import { questions } from "./question.js";
 import { factList, part, sources, task } from "./task.js";
-import { count, day, number, say } from "./words.js";
+import { count, day, language, number, say } from "./words.js";
 
 const SOON = ["now", "this-week"];
 
@@ -84,6 +84,22 @@ function worth(answer, words) {
           : null)))));
 }
 
+/** The days that are known, where weather counts; why it does not stands among what is worth knowing. */
+function weather(told) {
+  if (!told?.used) return null;
+  const spans = [["weather_observed", told.observed], ["weather_forecast", told.forecast]];
+  const known = spans.filter(([, span]) => span).map(([word, span]) => say(word, day(span.to)));
+  return h("p", {}, say("weather_used", day(told.issued_on ?? told.observed.to), known.join(", ")));
+}
+
+/** The year of a registered climate as a picture, fetched when it is opened. */
+function year({ asked, climate }) {
+  if (!climate.id) return null;
+  const query = new URLSearchParams({ climate: climate.id, date: asked.date, language: language() });
+  return h("details", { class: "year" }, h("summary", {}, say("year")),
+    h("img", { src: `v1/season?${query}`, alt: say("year_alt"), loading: "lazy", width: 480, height: 1200 }));
+}
+
 /** What was assumed, what hangs on more, the season, how long it holds, and by which rules. */
 function ends(answer, words) {
   const hangs = answer.depends_on.length + answer.depends_more;
@@ -92,6 +108,7 @@ function ends(answer, words) {
   return h("div", { class: "ends" },
     h("p", { class: "holds" }, say("holds", day(answer.valid_until))),
     next ? h("p", {}, `${next}.`) : null,
+    weather(answer.climate.weather),
     answer.assumptions.length
       ? h("div", {}, h("p", { class: "label" }, say("assumed")),
         h("ul", {}, answer.assumptions.map((fact) => h("li", {}, factName(fact, words, answer.asked.plant)))))
@@ -103,6 +120,7 @@ function ends(answer, words) {
     h("details", {}, h("summary", {}, say("season")),
       h("p", {}, say("season_now", number(season.tmin_c), number(season.tmax_c), number(season.daylength_h))),
       h("ul", {}, season.markers.filter((marker) => marker.nearest).map((marker) =>
-        h("li", {}, `${marker.words}: ${day(marker.nearest)}`)))),
+        h("li", {}, `${marker.words}: ${day(marker.nearest)}`))),
+      year(answer)),
     answer.rule_sets.map((set) => h("p", { class: "version" }, say("rule_set", set.name, set.version, set.sha256.slice(0, 12)))));
 }

@@ -27,3 +27,4 @@ pub use body::Body;
 pub use path::PathParts;
 pub use query::Query;
 pub use record::RecordBody;
+pub(crate) use record::not_utf8;

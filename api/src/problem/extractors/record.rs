@@ -42,12 +42,18 @@ impl<T: DeserializeOwned + 'static> FromRequest for RecordBody<T> {
                 return parsed(&text, settings.limits.nesting).map(Self::Json);
             }
             String::from_utf8(text.to_vec()).map(Self::Csv).map_err(|error| {
-                let detail = format!(
-                    "expected text in UTF-8, found other bytes after byte {}",
-                    error.utf8_error().valid_up_to()
-                );
+                let detail = not_utf8(error.as_bytes(), error.utf8_error().valid_up_to());
                 Problem::invalid(INVALID_REQUEST, vec![FieldError { pointer: String::new(), detail }])
             })
         })
+    }
+}
+
+/// What is said of text that is not UTF-8.
+pub(crate) fn not_utf8(bytes: &[u8], valid_up_to: usize) -> String {
+    if bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]) {
+        "expected text in UTF-8, found UTF-16: save it as CSV in UTF-8".to_owned()
+    } else {
+        format!("expected text in UTF-8, found other bytes after byte {valid_up_to}")
     }
 }

@@ -8,9 +8,11 @@ use super::heard::{AdviceNotUnderstood, AdviceUnderstood, AdviceUnsure};
 use super::held::AdviceHeld;
 use super::task::{AdviceCutTask, AdviceFact, AdviceSource, AdviceTask};
 use super::words::{AdviceStatus, CauseLikelihood, DateOrigin, FactOrigin, RuleOutcome};
+use crate::v1::climate_differences::ClimateDiffering;
 use crate::v1::climate_error::ClimateError;
 use crate::v1::question::date::Date;
 use crate::v1::season::answer::SeasonInBrief;
+use crate::v1::weather::AnswerWeather;
 
 /// Advice.
 #[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
@@ -210,6 +212,14 @@ pub struct AdviceClimate {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]
     pub forecast: Option<String>,
+    /// The weather behind it, if there is any: kept for the registered climate, or brought by the request.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub weather: Option<AnswerWeather>,
+    /// How it differs from the climate that the question names, if it was said so, with the markers of the season in short.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub differences: Option<ClimateDiffering>,
     /// How good it is, if it was estimated from coordinates.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]

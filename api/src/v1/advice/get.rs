@@ -16,11 +16,10 @@ use crate::problem::kinds::BAD_QUERY;
 use crate::sets::rules::Rules;
 use crate::v1::language;
 use crate::v1::question::choices::{Detail, Language, UnitSystem};
-use crate::v1::question::climate::ClimateGiven;
 use crate::v1::question::condition::{ConditionGiven, ConditionSign};
 use crate::v1::question::date::Date;
 use crate::v1::question::plant::PlantGiven;
-use crate::v1::question::query::{in_query, listed};
+use crate::v1::question::query::{self, in_query, listed};
 use crate::v1::question::today;
 use crate::v1::sent::{self, Keep};
 
@@ -32,6 +31,10 @@ pub struct AdviceQuery {
     /// A registered climate, by its id.
     #[param(max_length = 100, example = "hot-dry-valley")]
     climate: String,
+    /// In what the place differs from that climate, with commas between: `nights:-2` (degrees), `afternoons`,
+    /// `summer-afternoons`, `first-frost:-21` (days), `last-frost`, `frost-pocket`, `warm-wall`, `roof`.
+    #[param(required = false, nullable = false, max_length = 500, example = "nights:-2,frost-pocket")]
+    differ: Option<String>,
     /// The plant, by its id or one of its names.
     #[param(max_length = 100, example = "rose")]
     plant: String,
@@ -62,12 +65,12 @@ pub struct AdviceQuery {
 impl AdviceQuery {
     /// The question as `POST /v1/advice` takes it.
     fn question(self) -> Result<AdviceRequest, Problem> {
-        let Self { climate, plant, date, signs, traits, language, units, detail, limit } = self;
+        let Self { climate, differ, plant, date, signs, traits, language, units, detail, limit } = self;
         let signs = signs.map(|signs| {
             listed(&signs).into_iter().map(|sign| ConditionSign { sign, ..ConditionSign::default() }).collect()
         });
         Ok(AdviceRequest {
-            climate: ClimateGiven { id: Some(climate), ..ClimateGiven::default() },
+            climate: query::climate(climate, differ.as_deref())?,
             date,
             plant: PlantGiven { kind: plant, traits: pairs(traits.as_deref())?, ..PlantGiven::default() },
             condition: signs.map(|signs| ConditionGiven { signs: Some(signs), ..ConditionGiven::default() }),

@@ -39,6 +39,20 @@ pub(super) fn key(question: &Question, set: &Set, face: Face, language: Language
     }
     let grid = question.climate.estimated.as_ref().map(|estimated| estimated.grid_sha256.as_str());
     let digest = digest::of(&question.asked, &[&set.sha256], grid);
+    // Weather that does not count is named in the answer, but is no part of the question.
+    let weather = question
+        .climate
+        .weather
+        .as_ref()
+        .map(|weather| format!("{} {:?}", weather.sha256, weather.state))
+        .unwrap_or_default();
+    // What moved is told in the answer, and two climates may come to the same by different ways.
+    let differing = question
+        .climate
+        .differing
+        .as_ref()
+        .map(|differing| format!("{} {:?}", differing.from_sha256, differing.differences))
+        .unwrap_or_default();
     let (climate, assumed) = (question.climate.id.as_deref().unwrap_or_default(), question.day_assumed);
-    Some(format!("{digest} {climate} {assumed} {} {face:?}", language.word()))
+    Some(format!("{digest} {climate} {weather} {assumed} {} {face:?} {differing}", language.word()))
 }

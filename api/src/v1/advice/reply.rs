@@ -19,9 +19,10 @@ use crate::problem::kinds::{INVALID_REQUEST, NOT_AVAILABLE_YET, UNKNOWN_RULE_SET
 use crate::problem::pointer::entry;
 use crate::sets::rules::Rules;
 use crate::v1::question::choices::Language;
-use crate::v1::question::place::{self, Place};
+use crate::v1::question::place::{self, Place, When};
 use crate::v1::question::today::Clock;
 use crate::v1::sent;
+use crate::weather::age;
 
 /// The text of an answer, in its language.
 #[derive(Debug)]
@@ -75,12 +76,14 @@ fn answered(question: &Question, set: &Set, face: Face, language: Language) -> R
     Ok(Given::new(text, answer.valid_until))
 }
 
-/// The smallest of an hour, the time to the end of the last day on which the decision is the same, and, where the answer
-/// is for today, the time to midnight at the place. An answer about a day that is over does not change with the clock.
+/// The smallest of an hour, the time to the end of the last day on which the decision is the same, that to the end of the
+/// weather which was used, and, where the answer is for today, the time to midnight at the place. An answer about a day
+/// that is over does not change with the clock.
 fn keep_s(question: &Question, valid_until: NaiveDate, clock: &Clock, now: DateTime<Utc>) -> u64 {
     let validity = clock.seconds_left(valid_until, now);
     let midnight = question.day_assumed.then(|| clock.seconds_left(question.day.date(), now).unwrap_or(0));
-    [validity, midnight].into_iter().flatten().fold(sent::LONGEST_S, u64::min)
+    let weather = age::seconds_kept(&question.climate, now);
+    [validity, midnight, weather].into_iter().flatten().fold(sent::LONGEST_S, u64::min)
 }
 
 /// What is asked, and the clock of its place. Of a question without a climate the date is that in UTC, and a climate of the
@@ -103,7 +106,11 @@ pub(crate) fn question(
         said.plant.kind = id;
     }
     let hollow = said.site.frost_hollow == Some(true);
-    let place = if has_climate { place::find(&said.climate, hollow, rules, set, &mut faults) } else { None };
+    let place = if has_climate {
+        place::find(&said.climate, hollow, When { date: said.date, now }, rules, set, &mut faults)
+    } else {
+        None
+    };
     let clock = place.as_ref().map(Place::clock).unwrap_or_default();
     let today = clock.date(now);
     // Without a climate the rest is judged all the same, so that one answer names everything.

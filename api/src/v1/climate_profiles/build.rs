@@ -4,15 +4,17 @@
 use chrono::NaiveDate;
 use lammas_agronomy::calendar::Day;
 use lammas_agronomy::profile::DailyWeather;
-use lammas_agronomy::record::{Place, Quality, Record, RecordFault, RecordProfile, read_csv};
+use lammas_agronomy::record::{
+    Layout, Place, Quality, Record, RecordFault, RecordProfile, Suspicions, read_csv_in, suspicions,
+};
 use lammas_engine::question::profile_said;
 use lammas_engine::question::said::ClimateSaid;
 use lammas_engine::question::understand;
 use lammas_engine::version::hash;
 
 use super::answer::{ProfileAnswer, ProfileGap, ProfileQuality};
-use super::request::{ProfileDay, ProfileQuery, ProfileRequest};
-use super::words;
+use super::request::{ProfileDay, ProfileQuery, ProfileRequest, RecordUnits};
+use super::{doubts, words};
 use crate::problem::Problem;
 use crate::problem::faults::Faults;
 use crate::problem::kinds::INVALID_REQUEST;
@@ -45,8 +47,11 @@ pub fn of_json(request: ProfileRequest, query: &ProfileQuery, language: Language
         elevation_m: one("elevation_m", elevation_m, query.elevation_m),
         recent_days: one("recent_days", recent_days.map(f64::from), query.recent_days.map(f64::from)),
     };
+    if query.units == Some(RecordUnits::Tenths) {
+        faults.add("/units", "expected `metric`, since JSON names its units; `tenths` is for a station export in CSV");
+    }
     let rows = days.iter().map(weather).collect();
-    made(&place, rows, Vec::new(), &Source::Days(&days), faults, language)
+    made(&place, Read { rows, ignored_columns: Vec::new(), layout: None }, &Source::Days(&days), faults, language)
 }
 
 /// The profile of a CSV file, whose place stands in the query.
@@ -61,8 +66,18 @@ pub fn of_csv(text: &str, query: &ProfileQuery, language: Language) -> Result<Pr
         elevation_m: query.elevation_m,
         recent_days: query.recent_days.map(f64::from),
     };
-    match read_csv(text) {
-        Ok(read) => made(&place, read.rows, read.ignored_columns, &Source::Lines(text), faults, language),
+    match read_csv_in(text, query.units.map(Into::into)) {
+        Ok(read) => {
+            if query.units == Some(RecordUnits::Tenths) && read.layout == Layout::Plain {
+                faults.add(
+                    "/units",
+                    "expected `metric`, since these columns name their units; `tenths` is for a station export",
+                );
+            }
+            let read = Read { rows: read.rows, ignored_columns: read.ignored_columns, layout: Some(read.layout) };
+            let is_station = read.layout != Some(Layout::Plain);
+            made(&place, read, &Source::Lines { text, is_station }, faults, language)
+        }
         Err(found) => {
             place.check(&mut faults);
             for fault in found {
@@ -103,19 +118,30 @@ impl Told {
 /// Where a day stands in what was sent.
 enum Source<'a> {
     Days(&'a [ProfileDay]),
-    Lines(&'a str),
+    Lines { text: &'a str, is_station: bool },
 }
+
+/// What a profile calls a field, and what JSON and plain columns, and a station export call it.
+const FIELDS: [(&str, [&str; 2]); 4] = [
+    ("date", ["date", "DATE"]),
+    ("tmin_c", ["tmin_c", "TMIN"]),
+    ("tmax_c", ["tmax_c", "TMAX"]),
+    ("rain_mm", ["precip_mm", "PRCP"]),
+];
 
 impl Source<'_> {
     /// The place of a field of a day: of its first entry, or of its second.
     fn at(&self, date: NaiveDate, second: bool, field: &str) -> String {
+        let form = usize::from(matches!(self, Self::Lines { is_station: true, .. }));
+        let names = FIELDS.iter().find(|(known, _)| *known == field).map(|(_, names)| names);
+        let field = names.and_then(|names| names.get(form)).copied().unwrap_or(field);
         let nth = usize::from(second);
         match self {
             Self::Days(days) => {
                 let found = days.iter().enumerate().filter(|(_, day)| day.date == Date(date)).nth(nth);
                 found.map_or_else(|| "/days".to_owned(), |(place, _)| below(&entry("/days", place), field))
             }
-            Self::Lines(text) => {
+            Self::Lines { text, .. } => {
                 let written = date.to_string();
                 // Line 1 is the header.
                 let found = text.lines().zip(1..).skip(1).filter(|(line, _)| line.contains(&written)).nth(nth);
@@ -124,11 +150,19 @@ impl Source<'_> {
         }
     }
 
+    /// The same words with its fields as they are called here.
+    fn called(&self, words: &str) -> String {
+        let form = usize::from(matches!(self, Self::Lines { is_station: true, .. }));
+        FIELDS.iter().skip(1).fold(words.to_owned(), |words, (field, names)| {
+            names.get(form).map_or(words.clone(), |name| words.replace(field, name))
+        })
+    }
+
     /// The place of the whole record.
     fn whole(&self) -> String {
         match self {
             Self::Days(_) => "/days".to_owned(),
-            Self::Lines(_) => String::new(),
+            Self::Lines { .. } => String::new(),
         }
     }
 }
@@ -139,10 +173,17 @@ fn weather(day: &ProfileDay) -> DailyWeather {
     DailyWeather { tmin_c, tmax_c, rain_mm: precip_mm, ..DailyWeather::unknown(Day::from_date(date)) }
 }
 
-fn made(
-    told: &Told,
+/// A record as it was read.
+struct Read {
     rows: Vec<DailyWeather>,
     ignored_columns: Vec<String>,
+    /// How a CSV file was written.
+    layout: Option<Layout>,
+}
+
+fn made(
+    told: &Told,
+    Read { rows, ignored_columns, layout }: Read,
     source: &Source<'_>,
     mut faults: Faults,
     language: Language,
@@ -153,6 +194,8 @@ fn made(
         longitude_deg: told.longitude,
         elevation_m: told.elevation_m,
     };
+    let looks = suspicions(&rows);
+    let recorded = rows.len();
     let built = Record::new(rows).and_then(|record| record.profile(&place));
     if let Err(found) = &built {
         for (place, fault) in found.iter().enumerate() {
@@ -160,6 +203,9 @@ fn made(
             let is_doubled =
                 |date: NaiveDate| found.iter().take(place + 1).any(|known| *known == RecordFault::Doubled { date });
             note(fault, source, &is_doubled, &mut faults);
+        }
+        for words in whole_record(&looks, recorded, layout.as_ref()) {
+            faults.add(source.whole(), source.called(&words));
         }
     }
     faults.or_problem(INVALID_REQUEST)?;
@@ -172,10 +218,14 @@ fn made(
         .map_err(|troubles| Problem::broken(format!("a profile that a question can't hold: {troubles:?}")))?;
     let climate_sha256 = hash::of_value(&serde_json::to_value(&understood).map_err(Problem::broken)?);
     let (known, unknown) = words::told(&understood, &quality, language);
+    // An error of dates that were not counted would be none of theirs.
+    let sampling = quality.frost_sampling.filter(|_| understood.counted_frost.is_some());
     Ok(ProfileAnswer {
         climate: said.into(),
         climate_sha256,
-        quality: shown(&quality),
+        layout: doubts::layout(layout.as_ref(), language),
+        quality: shown(&quality, layout.as_ref(), language),
+        frost_error: sampling.map(|sampling| doubts::frost_error(&sampling, language)),
         known,
         unknown,
         ignored_columns,
@@ -197,19 +247,39 @@ fn note(fault: &RecordFault, source: &Source<'_>, is_doubled: &dyn Fn(NaiveDate)
         RecordFault::Crossed { date, .. } => source.at(*date, is_doubled(*date), "tmax_c"),
         RecordFault::Value { date, words } => {
             let field = words.split_whitespace().next().unwrap_or_default();
-            source.at(*date, is_doubled(*date), if field == "rain_mm" { "precip_mm" } else { field })
+            source.at(*date, is_doubled(*date), field)
         }
         _ => source.whole(),
     };
-    let words = fault.to_string().replace("rain_mm", "precip_mm");
+    let words = source.called(&fault.to_string());
     let line = match source {
-        Source::Lines(_) => at.split('/').nth(1).map_or_else(String::new, |line| format!("line {line}: ")),
+        Source::Lines { .. } => at.split('/').nth(1).map_or_else(String::new, |line| format!("line {line}: ")),
         Source::Days(_) => String::new(),
     };
     faults.add(at, line + &words);
 }
 
-fn shown(quality: &Quality) -> ProfileQuality {
+/// What a record that is refused looks like as a whole: the one mistake behind many wrong days.
+fn whole_record(looks: &Suspicions, recorded: usize, layout: Option<&Layout>) -> Vec<String> {
+    let mut words = Vec::new();
+    let swapped = looks.swapped_count;
+    if swapped > 0 && (swapped as usize) * 2 >= recorded {
+        words.push(format!("tmax_c is below tmin_c on {swapped} of {recorded} days: are the two columns swapped?"));
+    } else if swapped as usize > Record::MOST_FAULTS {
+        words.push(format!("tmax_c is below tmin_c on {swapped} of {recorded} days, of which the first are named"));
+    }
+    words.extend(doubts::contradiction(layout, Language::En).map(str::to_owned));
+    words.extend(looks.units.iter().map(|unit| doubts::unit_words(*unit, Language::En).to_owned()));
+    // As a fault is worded: a lower-case start, no full stop.
+    let as_fault = |words: String| {
+        let mut chars = words.trim_end_matches('.').chars();
+        chars.next().map_or_else(String::new, |first| first.to_lowercase().chain(chars).collect())
+    };
+    words.into_iter().map(as_fault).collect()
+}
+
+fn shown(quality: &Quality, layout: Option<&Layout>, language: Language) -> ProfileQuality {
+    let (suspicions, suspicion_count) = doubts::suspicions(quality, layout, language);
     ProfileQuality {
         first: Date(quality.first.date()),
         last: Date(quality.last.date()),
@@ -224,5 +294,8 @@ fn shown(quality: &Quality) -> ProfileQuality {
             .collect(),
         gap_count: quality.gap_count,
         frost_seasons: quality.frost_seasons,
+        years_used: quality.years_used.clone(),
+        suspicions,
+        suspicion_count,
     }
 }

@@ -15,10 +15,10 @@ use crate::v1::sent::{self, Keep};
 /// What climate does a daily record tell of?
 ///
 /// A year or more of days, as JSON or as `text/csv` with the columns `date`, `tmin_c`, `tmax_c` and, if known,
-/// `precip_mm` (others are passed over and named), becomes a climate that can be put into `climate` of a question: monthly
+/// `precip_mm` (others are passed over and named) or a station export (`STATION`, `DATE`, `TMAX`, `TMIN`, `PRCP`), becomes a climate that can be put into `climate` of a question: monthly
 /// normals, frost dates counted in the record where it has 8 seasons or more, the mean of each year's coldest night, and the
-/// last days as recent weather. Gaps are allowed and listed, nothing is filled in, and what the record does not tell is said
-/// in words. Every wrong row is named; nothing of the record is kept.
+/// last days as recent weather. Gaps are allowed and listed, nothing is filled in, what looks wrong is named, frost dates that
+/// were counted come with the error of their few years, and what the record does not tell is said in words. Every wrong row is named; nothing of the record is kept.
 ///
 /// # Errors
 /// Those of any JSON body; in a CSV file a pointer is `/line/column`.

@@ -1,10 +1,18 @@
 //! A daily record.
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-use crate::v1::question::choices::Language;
+use crate::v1::question::choices::{Language, choices};
 use crate::v1::question::date::Date;
+
+choices! {
+    /// The units of a station export.
+    RecordUnits {
+        Metric "metric" "°C and mm.",
+        Tenths "tenths" "Tenths of °C and of mm, as whole numbers.",
+    }
+}
 
 /// A daily record and its place.
 #[derive(Clone, Debug, Default, PartialEq, Deserialize, ToSchema)]
@@ -63,6 +71,10 @@ pub struct ProfileQuery {
     /// At most so many of the record's last days go into the climate as recent weather; 400 when left out.
     #[param(required = false, nullable = false, minimum = 0, maximum = 400, example = 0)]
     pub recent_days: Option<u16>,
+    /// The units of a station export (CSV with `STATION`, `DATE`, `TMAX`, `TMIN`, `PRCP`); detected from its values, and
+    /// said, when left out. Other records name their units, which are `metric`.
+    #[param(required = false, nullable = false, example = "metric")]
+    pub units: Option<RecordUnits>,
     /// The language of the answer; else the header `accept-language` decides.
     #[param(required = false, nullable = false, example = "en")]
     pub language: Option<Language>,

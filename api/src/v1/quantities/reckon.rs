@@ -1,5 +1,6 @@
 //! `POST /v1/quantities/{name}`.
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 
 use actix_web::web::Json;
@@ -77,7 +78,8 @@ pub struct ReckonAnswer {
     /// A number, a word, numbers in order, or named parts.
     value: Value,
     /// The unit of the value; `-` for a bare number or a word.
-    unit: String,
+    #[schema(value_type = String)]
+    unit: Cow<'static, str>,
     /// What was assumed or held at a limit.
     notes: Vec<String>,
     /// How it was reckoned.

@@ -5,12 +5,13 @@ use utoipa::ToSchema;
 
 use super::choices::choices;
 use super::date::{Date, DayOfYear};
+use super::differences::ClimateDifferences;
 use crate::problem::faults::Faults;
 use crate::problem::pointer::{below, entry};
 
 /// Most days of observations, and of a forecast.
-const MOST_OBSERVED: usize = 400;
-const MOST_FORECAST: usize = 16;
+pub(crate) const MOST_OBSERVED: usize = 400;
+pub(crate) const MOST_FORECAST: usize = 16;
 
 choices! {
     /// Where the normals of a climate come from.
@@ -75,6 +76,9 @@ pub struct ClimateGiven {
     /// Days to come.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub forecast: Option<ClimateForecast>,
+    /// In what the place differs from all that.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub differences: Option<ClimateDifferences>,
 }
 
 /// Twelve numbers each, January to December. Humidity as `rh_pct` or `dew_point_c`, radiation as `sunshine_h` or
@@ -199,7 +203,7 @@ pub struct ClimateForecast {
 }
 
 impl ClimateGiven {
-    /// A climate that is registered already takes the weather of the day and nothing else.
+    /// A climate that is registered already takes the weather of the day and what differs, and nothing else.
     fn check_named(&self, form: &str, at: &str, faults: &mut Faults) {
         for (name, said) in [
             ("longitude", self.longitude.is_some()),
@@ -213,7 +217,10 @@ impl ClimateGiven {
             ("tmin_sd_k", self.tmin_sd_k.is_some()),
         ] {
             if said {
-                faults.add(below(at, name), format!("expected only `observations` and `forecast` beside `{form}`"));
+                faults.add(
+                    below(at, name),
+                    format!("expected only `differences`, `observations` and `forecast` beside `{form}`"),
+                );
             }
         }
     }
@@ -257,6 +264,9 @@ impl ClimateGiven {
                 faults.add(below(&at, "solar_mj"), "expected `sunshine_h` or `solar_mj`, found both");
             }
         }
+        if let Some(differences) = &self.differences {
+            differences.check(&below(at, "differences"), faults);
+        }
         faults.at_most(at, "observations", self.observations.as_ref().map_or(0, Vec::len), MOST_OBSERVED);
         let observed = self.observations.as_deref().unwrap_or_default();
         check_wind(observed, &below(at, "observations"), faults);
@@ -269,7 +279,7 @@ impl ClimateGiven {
 }
 
 /// The wind of each day, in the unit in which it is given: the profile knows it in m/s.
-fn check_wind(days: &[ClimateDay], at: &str, faults: &mut Faults) {
+pub(crate) fn check_wind(days: &[ClimateDay], at: &str, faults: &mut Faults) {
     for (place, day) in days.iter().enumerate() {
         faults.in_range(&entry(at, place), "wind_kmh", day.wind_kmh, (0.0, 144.0), "km/h");
     }

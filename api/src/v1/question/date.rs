@@ -41,6 +41,10 @@ impl DayOfYear {
     }
 }
 
+/// An instant with its offset.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Instant(pub DateTime<FixedOffset>);
+
 trait Written: Sized {
     const EXPECTED: &'static str;
     fn read(text: &str) -> Option<Self>;
@@ -70,6 +74,14 @@ impl Written for DayOfYear {
     }
 }
 
+impl Written for Instant {
+    const EXPECTED: &'static str = "an instant with its offset such as `2026-09-15T12:00:00Z`";
+
+    fn read(text: &str) -> Option<Self> {
+        DateTime::parse_from_rfc3339(text).ok().map(Self)
+    }
+}
+
 impl Written for AsOf {
     const EXPECTED: &'static str = "a date such as `2026-09-15` or an instant such as `2026-09-15T12:00:00Z`";
 
@@ -93,11 +105,17 @@ impl fmt::Display for DayOfYear {
     }
 }
 
+impl fmt::Display for Instant {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0.to_rfc3339_opts(SecondsFormat::AutoSi, true))
+    }
+}
+
 impl fmt::Display for AsOf {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Day(date) => write!(f, "{date}"),
-            Self::Instant(instant) => f.write_str(&instant.to_rfc3339_opts(SecondsFormat::AutoSi, true)),
+            Self::Instant(instant) => Instant(*instant).fmt(f),
         }
     }
 }
@@ -151,6 +169,8 @@ sent_as_text! {
         |text: ObjectBuilder| text.format(Some(SchemaFormat::KnownFormat(KnownFormat::Date))).examples([serde_json::json!("2026-09-15")]);
     DayOfYear: "DayOfYear", "A month and a day of every year; 29 February is taken as 28 February.",
         |text: ObjectBuilder| text.pattern(Some("^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$")).examples([serde_json::json!("05-31")]);
+    Instant: "Instant", "An instant with its offset (RFC 3339).",
+        |text: ObjectBuilder| text.format(Some(SchemaFormat::KnownFormat(KnownFormat::DateTime))).examples([serde_json::json!("2026-09-15T12:00:00Z")]);
     AsOf: "AsOf", "A date, meaning its end at the place, or an instant with its offset (RFC 3339).",
         |text: ObjectBuilder| text.examples([serde_json::json!("2026-09-15"), serde_json::json!("2026-09-15T12:00:00Z")]);
 }

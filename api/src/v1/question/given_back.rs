@@ -36,6 +36,7 @@ impl From<ClimateSaid> for ClimateGiven {
             tmin_sd_k,
             observations,
             forecast,
+            differences,
         } = said;
         Self {
             id,
@@ -52,6 +53,7 @@ impl From<ClimateSaid> for ClimateGiven {
             tmin_sd_k: tmin_sd_k.and_then(year),
             observations: observations.map(each),
             forecast: forecast.map(Into::into),
+            differences: differences.map(Into::into),
         }
     }
 }

@@ -6,7 +6,7 @@
 //!
 //! - [`choices`] the fixed choices
 //! - [`date`] dates, days of a year, and moments
-//! - [`climate`], [`plant`], [`site`], [`water`], [`condition`], [`history`] the parts of a question
+//! - [`climate`], [`differences`], [`plant`], [`site`], [`water`], [`condition`], [`history`] the parts of a question
 //! - `place` from a climate as it was said to one with its season
 //! - [`today`] the date at a place
 //! - `said` the same as the engine takes it, `given_back` a climate as a request could hold it
@@ -16,6 +16,7 @@ pub mod choices;
 pub mod climate;
 pub mod condition;
 pub mod date;
+pub mod differences;
 pub(crate) mod given_back;
 pub mod history;
 pub(crate) mod place;

@@ -3,16 +3,19 @@
 use std::convert::Infallible;
 use std::sync::Arc;
 
+use chrono::{DateTime, NaiveDate, Utc};
 use lammas_agronomy::climatology::{Coordinates, Refusal};
 use lammas_agronomy::profile::Profile;
 use lammas_agronomy::season::SiteShift;
 use lammas_engine::compile::set::Set;
 use lammas_engine::pack::ClimateEntry;
 use lammas_engine::question::Climate;
+use lammas_engine::question::differing::Differing;
 use lammas_engine::question::estimated::Estimated;
 use lammas_engine::question::pointer::{Trouble, TroubleKind};
-use lammas_engine::question::said::ClimateSaid;
-use lammas_engine::question::understand::{profile, profile_on};
+use lammas_engine::question::registered_weather::WeatherState;
+use lammas_engine::question::said::{ClimateSaid, DifferencesSaid};
+use lammas_engine::question::understand::{self, profile, profile_on};
 use lammas_engine::scenario::with_weather;
 use lammas_engine::version::hash;
 
@@ -21,6 +24,8 @@ use crate::climate_grid::{ClimateGrid, climate_grid};
 use crate::problem::faults::Faults;
 use crate::problem::kinds::{Kind, NOT_AVAILABLE_YET, NOT_ON_LAND, UNKNOWN_CLIMATE, UNKNOWN_PLANT};
 use crate::sets::rules::Rules;
+use crate::weather::age::Asked;
+use crate::weather::kept::Weather;
 
 /// A climate, and what tells the time there.
 #[derive(Clone, Debug)]
@@ -37,10 +42,62 @@ impl Place {
     }
 }
 
+/// When a question is asked, and about which day, if it says one: by that it is judged whether kept weather counts.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct When {
+    pub(crate) date: Option<NaiveDate>,
+    pub(crate) now: DateTime<Utc>,
+}
+
 /// The climate of a question; what is wrong with it goes to `faults`.
-pub(crate) fn find(said: &ClimateSaid, hollow: bool, rules: &Rules, set: &Set, faults: &mut Faults) -> Option<Place> {
+pub(crate) fn find(
+    said: &ClimateSaid,
+    hollow: bool,
+    when: When,
+    rules: &Rules,
+    set: &Set,
+    faults: &mut Faults,
+) -> Option<Place> {
+    let Some(differences) = said.differences else { return before(said, hollow, when, rules, set, faults) };
+    let place = before(&ClimateSaid { differences: None, ..said.clone() }, hollow, when, rules, set, faults)?;
+    differing(place, &differences, hollow, rules, faults)
+}
+
+/// The same place in a climate that differs from its own as it is said.
+fn differing(
+    Place { climate: from, zone, longitude_deg }: Place,
+    said: &DifferencesSaid,
+    hollow: bool,
+    rules: &Rules,
+    faults: &mut Faults,
+) -> Option<Place> {
+    let differences = understand::meant(said);
+    let grid = from.estimated.as_ref().map_or("", |estimated| estimated.grid_sha256.as_str());
+    let weather = from.weather.as_ref().map(|weather| (&weather.sha256, weather.state));
+    let id = from.id.as_deref().unwrap_or_default();
+    let key = format!("{}/{id}/{weather:?}/{grid}/{hollow}/{differences:?}", from.sha256);
+    let make = || {
+        let profile = understand::differing(&from.profile, said, "/climate/differences")?;
+        let mut climate = made(from.id.as_deref(), profile, None, hollow);
+        climate.estimated.clone_from(&from.estimated);
+        climate.weather.clone_from(&from.weather);
+        let differing = Differing::between(&from, &climate, differences);
+        Ok(climate.with_differing(differing))
+    };
+    let climate = rules.seasons().get(key, make).map_err(|troubles| note(troubles, faults)).ok()?;
+    Some(Place { climate, zone, longitude_deg })
+}
+
+fn before(
+    said: &ClimateSaid,
+    hollow: bool,
+    when: When,
+    rules: &Rules,
+    set: &Set,
+    faults: &mut Faults,
+) -> Option<Place> {
     if let Some(id) = &said.id {
-        return registered(id, said, hollow, rules, set, faults);
+        return registered(id, said, hollow, Some(when), rules, set, faults);
     }
     if said.area.is_some() {
         let detail =
@@ -103,7 +160,7 @@ pub(crate) fn stand_in(rules: &Rules, set: &Set) -> Option<Arc<Climate>> {
         return Some(by_content(None, even, false, rules));
     };
     let mut unheard = Faults::default();
-    let place = registered(&entry.entry.id.value, &ClimateSaid::default(), false, rules, set, &mut unheard)?;
+    let place = registered(&entry.entry.id.value, &ClimateSaid::default(), false, None, rules, set, &mut unheard)?;
     Some(place.climate)
 }
 
@@ -124,10 +181,12 @@ pub(crate) fn entry<'a>(id: &str, set: &'a Set) -> Option<&'a ClimateEntry> {
     set.pack.climates.iter().map(|filed| &filed.entry).find(|entry| entry.id.value == id)
 }
 
+/// A registered climate: with the weather that the caller brings, else with what is kept for it where `when` is known.
 fn registered(
     id: &str,
     said: &ClimateSaid,
     hollow: bool,
+    when: Option<When>,
     rules: &Rules,
     set: &Set,
     faults: &mut Faults,
@@ -139,12 +198,12 @@ fn registered(
         return None;
     };
     let climate = if said.observations.is_none() && said.forecast.is_none() {
-        // As it stands in the set: its id and the set's hash say what it is.
-        let key = format!("{}/{id}/{hollow}", set.sha256);
-        let made = rules
-            .seasons()
-            .get(key, || whole(&entry.profile, faults).map(|profile| made(Some(id), profile, None, hollow)).ok_or(()));
-        made.ok()?
+        let clock = Clock { zone: entry.zone.clone(), longitude_deg: entry.profile.longitude };
+        let asked = when.map(|when| Asked::of(when.date, &clock, when.now));
+        // One board for the whole question.
+        let board = rules.weather();
+        let kept = asked.and_then(|asked| board.find(id, asked));
+        as_kept(kept.map(|(weather, state)| (&**weather, state)), entry, hollow, rules, set, faults)?
     } else {
         let profile = whole(&with_weather(&entry.profile, said), faults)?;
         by_content(Some(id), profile, hollow, rules)
@@ -152,9 +211,42 @@ fn registered(
     Some(Place { climate, zone: entry.zone.clone(), longitude_deg: entry.profile.longitude })
 }
 
+/// A registered climate as it stands in the set, or with its kept weather where that is used. Its id, the set's hash and
+/// the weather's say what it is.
+fn as_kept(
+    kept: Option<(&Weather, WeatherState)>,
+    entry: &ClimateEntry,
+    hollow: bool,
+    rules: &Rules,
+    set: &Set,
+    faults: &mut Faults,
+) -> Option<Arc<Climate>> {
+    let id = entry.id.value.as_str();
+    let mut key = format!("{}/{id}/{hollow}", set.sha256);
+    if let Some((weather, state)) = kept {
+        key.push_str(&format!("/{}/{state:?}", weather.sha256));
+    }
+    let make = || {
+        let profile = match kept {
+            Some((weather, WeatherState::Used)) => weather.profile.clone(),
+            _ => whole(&entry.profile, faults).ok_or(())?,
+        };
+        let plain = made(Some(id), profile, None, hollow);
+        Ok::<_, ()>(match kept {
+            Some((weather, state)) => plain.with_weather(weather.beside(state)),
+            None => plain,
+        })
+    };
+    rules.seasons().get(key, make).ok()
+}
+
 fn whole(said: &ClimateSaid, faults: &mut Faults) -> Option<Profile> {
-    let named = |troubles: Vec<Trouble>| troubles.into_iter().map(as_sent).collect();
-    profile(said, "/climate").map_err(|troubles| note(named(troubles), faults)).ok()
+    profile_of(said).map_err(|troubles| note(troubles, faults)).ok()
+}
+
+/// The profile of a climate that is said whole, its places named as a request names them, below `/climate`.
+pub(crate) fn profile_of(said: &ClimateSaid) -> Result<Profile, Vec<Trouble>> {
+    profile(said, "/climate").map_err(|troubles| troubles.into_iter().map(as_sent).collect())
 }
 
 /// Names of a profile's own, and what a request calls them.

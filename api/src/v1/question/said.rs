@@ -51,6 +51,7 @@ impl From<ClimateGiven> for ClimateSaid {
             tmin_sd_k,
             observations,
             forecast,
+            differences,
         } = given;
         Self {
             id,
@@ -67,6 +68,7 @@ impl From<ClimateGiven> for ClimateSaid {
             tmin_sd_k: months(tmin_sd_k),
             observations: observations.map(each),
             forecast: forecast.map(Into::into),
+            differences: differences.map(Into::into),
         }
     }
 }

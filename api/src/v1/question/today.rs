@@ -46,6 +46,15 @@ impl Clock {
         midnight.and_utc() - sun(self.longitude_deg)
     }
 
+    /// The moment at which it is noon there on a date.
+    #[must_use]
+    pub fn noon_of(&self, date: NaiveDate) -> DateTime<Utc> {
+        let noon = date.and_time(NaiveTime::MIN) + Duration::hours(12);
+        let zone = self.zone.as_deref().and_then(|zone| zone.parse::<Tz>().ok());
+        let found = zone.and_then(|zone| zone.from_local_datetime(&noon).earliest());
+        found.map_or_else(|| noon.and_utc() - sun(self.longitude_deg), |found| found.with_timezone(&Utc))
+    }
+
     /// Whole seconds for which what holds until the end of a date may still be kept; none once it has ended there.
     #[must_use]
     pub fn seconds_left(&self, date: NaiveDate, now: DateTime<Utc>) -> Option<u64> {
@@ -101,6 +110,8 @@ mod tests {
         let by_sun = Clock { zone: None, longitude_deg: Some(15.0) };
         assert_eq!(by_sun.end_of(date("2026-09-15")), at("2026-09-15T23:00:00Z"));
         assert_eq!(Clock::default().end_of(date("2026-09-15")), at("2026-09-16T00:00:00Z"));
+        assert_eq!(west.noon_of(date("2026-09-15")), at("2026-09-15T19:00:00Z"));
+        assert_eq!(by_sun.noon_of(date("2026-09-15")), at("2026-09-15T11:00:00Z"));
         assert_eq!(west.seconds_left(date("2026-09-15"), at("2026-09-16T06:59:30Z")), Some(30));
         assert_eq!(west.seconds_left(date("2026-09-15"), at("2026-09-16T07:00:00Z")), None);
     }

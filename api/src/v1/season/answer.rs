@@ -6,9 +6,11 @@ use utoipa::ToSchema;
 
 use crate::v1::advice::task::AdviceSource;
 use crate::v1::advice::words::FactOrigin;
+use crate::v1::climate_differences::ClimateDiffering;
 use crate::v1::climate_error::ClimateError;
 use crate::v1::question::choices::choices;
 use crate::v1::question::date::Date;
+use crate::v1::weather::AnswerWeather;
 
 choices! {
     /// Half of the year.
@@ -151,6 +153,10 @@ pub struct SeasonAnswer {
     pub climate_sha256: String,
     /// Where the climate comes from.
     pub climate_origin: FactOrigin,
+    /// How the climate differs from the one that the question names, if it was said so, with every marker that moved.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub climate_differences: Option<ClimateDiffering>,
     /// How good the climate is, if it was estimated from coordinates.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]
@@ -163,6 +169,29 @@ pub struct SeasonAnswer {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]
     pub forecast: Option<String>,
+    /// The weather behind it, if there is any: kept for the registered climate, or brought by the request.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub weather: Option<AnswerWeather>,
+    /// Where that weather does not count: why, and what is taken in its place.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub weather_note: Option<String>,
+    /// What tells the days around this one, from two weeks before it to as far as a forecast may reach, as runs of days
+    /// in order.
+    pub days: Vec<SeasonDays>,
+}
+
+/// Days in a row whose temperatures are told by the same.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SeasonDays {
+    /// The first.
+    pub from: Date,
+    /// The last.
+    pub to: Date,
+    /// Measured, forecast, or worked out from the normals.
+    pub origin: FactOrigin,
 }
 
 /// A fact of the season.

@@ -38,6 +38,8 @@ pub struct Estimate {
     pub doubts: Vec<Doubt>,
     /// By how much it is likely to be off.
     pub errors: LikelyErrors,
+    /// By how much it would be, were the elevation said; none where it was.
+    pub errors_with_elevation: Option<LikelyErrors>,
     /// Height of the grid's points there, m.
     pub altitude_m: f64,
     /// Share of land within 50 km, 0 to 1.
@@ -125,6 +127,9 @@ impl Grid {
             profile,
             grade: doubts.iter().map(Doubt::grade).max().unwrap_or(Grade::Good),
             errors: LikelyErrors::of(here.spread_m, elevation_m.is_some(), rain_told, cold_told),
+            errors_with_elevation: elevation_m
+                .is_none()
+                .then(|| LikelyErrors::of(here.spread_m, true, rain_told, cold_told)),
             doubts,
             altitude_m: here.altitude_m,
             land_50_km,

@@ -6,18 +6,6 @@ use crate::curve::{Harmonics, straight_lines};
 use crate::frost::{FrostDates, Turning, site_frost, spread_from_normals};
 use crate::origin::Origin;
 
-/// Nights of a frost pocket lie so much lower, K (own choice, as for a frost hollow).
-const POCKET_NIGHTS_K: f64 = -2.0;
-/// A wall in the sun gives back its warmth at night, and warms the afternoons all year, K (own choice).
-const WALL_NIGHTS_K: f64 = 1.0;
-const WALL_AFTERNOONS_K: f64 = 1.5;
-/// A roof is hotter in summer afternoons, K, and windier, times (own choice).
-const ROOF_SUMMER_K: f64 = 2.0;
-const ROOF_WIND: f64 = 1.5;
-/// The most that may be stated.
-const TEMPERATURE: Limits = Limits { name: "difference", unit: "K", min: -15.0, max: 15.0 };
-const DAYS: Limits = Limits { name: "difference", unit: "days", min: -90.0, max: 90.0 };
-
 /// In what a climate differs from another; [`Default`] is in nothing.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Differences {
@@ -40,14 +28,29 @@ pub struct Differences {
 }
 
 impl Differences {
+    /// Nights of a frost pocket lie so much lower, K (own choice, as for a frost hollow).
+    pub const POCKET_NIGHTS_K: f64 = -2.0;
+    /// A wall in the sun gives back its warmth at night, K (own choice).
+    pub const WALL_NIGHTS_K: f64 = 1.0;
+    /// The same in the afternoons of all the year, K (own choice).
+    pub const WALL_AFTERNOONS_K: f64 = 1.5;
+    /// A roof is hotter in summer afternoons, K (own choice).
+    pub const ROOF_SUMMER_K: f64 = 2.0;
+    /// A roof is windier, times (own choice).
+    pub const ROOF_WIND: f64 = 1.5;
+    /// The warmest and coldest difference that may be stated, K.
+    pub const TEMPERATURE: Limits = Limits { name: "difference", unit: "K", min: -15.0, max: 15.0 };
+    /// The most days that may be stated.
+    pub const DAYS: Limits = Limits { name: "difference", unit: "days", min: -90.0, max: 90.0 };
+
     fn check(&self) -> Result<(), Vec<ProfileFault>> {
         let days = |days: Option<i16>| f64::from(days.unwrap_or(0));
         let fields = [
-            ("nights_k", TEMPERATURE, self.nights_k),
-            ("afternoons_k", TEMPERATURE, self.afternoons_k),
-            ("summer_afternoons_k", TEMPERATURE, self.summer_afternoons_k),
-            ("last_frost_days", DAYS, days(self.last_frost_days)),
-            ("first_frost_days", DAYS, days(self.first_frost_days)),
+            ("nights_k", Self::TEMPERATURE, self.nights_k),
+            ("afternoons_k", Self::TEMPERATURE, self.afternoons_k),
+            ("summer_afternoons_k", Self::TEMPERATURE, self.summer_afternoons_k),
+            ("last_frost_days", Self::DAYS, days(self.last_frost_days)),
+            ("first_frost_days", Self::DAYS, days(self.first_frost_days)),
         ];
         let faults: Vec<ProfileFault> = fields
             .into_iter()
@@ -59,15 +62,15 @@ impl Differences {
     }
 
     fn nights(&self) -> f64 {
-        let pocket_k = if self.frost_pocket { POCKET_NIGHTS_K } else { 0.0 };
-        let wall_k = if self.warm_wall { WALL_NIGHTS_K } else { 0.0 };
+        let pocket_k = if self.frost_pocket { Self::POCKET_NIGHTS_K } else { 0.0 };
+        let wall_k = if self.warm_wall { Self::WALL_NIGHTS_K } else { 0.0 };
         self.nights_k + pocket_k + wall_k
     }
 
     /// On a part of the year whose share of summer is 0 to 1.
     fn afternoons(&self, summer: f64) -> f64 {
-        let wall_k = if self.warm_wall { WALL_AFTERNOONS_K } else { 0.0 };
-        let roof_k = if self.roof { ROOF_SUMMER_K } else { 0.0 };
+        let wall_k = if self.warm_wall { Self::WALL_AFTERNOONS_K } else { 0.0 };
+        let roof_k = if self.roof { Self::ROOF_SUMMER_K } else { 0.0 };
         self.afternoons_k + wall_k + (self.summer_afternoons_k + roof_k) * summer
     }
 }
@@ -104,7 +107,7 @@ pub fn differences(from: &Profile, differences: &Differences) -> Result<Profile,
         }
     }
     if let Some(wind_ms) = normals.wind_ms.as_mut().filter(|_| differences.roof) {
-        *wind_ms = wind_ms.map(|ms| (ms * ROOF_WIND).min(Limits::WIND.max));
+        *wind_ms = wind_ms.map(|ms| (ms * Differences::ROOF_WIND).min(Limits::WIND.max));
     }
     let forecast = profile.forecast.iter_mut().flat_map(|forecast| &mut forecast.days);
     for weather in profile.observations.iter_mut().chain(forecast) {

@@ -83,7 +83,7 @@ fn run(case: &Value, read_series: &dyn Fn(&str) -> Result<String, String>) -> Re
     let given = case.get("inputs").and_then(Value::as_object).ok_or("no inputs")?;
     let mut inputs = Inputs::new();
     for (name, input) in given {
-        inputs = inputs.with(name, read_input(name, input, read_series)?);
+        inputs = inputs.with(name.clone(), read_input(name, input, read_series)?);
     }
     let outcome = quantity.reckon(&inputs).map_err(|error| error.to_string())?;
 
@@ -107,10 +107,10 @@ fn read_input(
     let value = input.get("value").ok_or_else(|| format!("input `{name}` has no value"))?;
     // A remark in brackets is no part of the unit: `- (not adjusted)`.
     let unit = input.get("unit").and_then(Value::as_str);
-    let unit = unit.map(|unit| unit.split(" (").next().unwrap_or(unit).to_owned());
+    let unit = unit.map(|unit| unit.split(" (").next().unwrap_or(unit).to_owned().into());
     match value {
-        Value::String(path) if name == "series" => read_series(path).map(InputValue::Text),
-        Value::String(text) => Ok(InputValue::Text(text.clone())),
+        Value::String(path) if name == "series" => read_series(path).map(|text| InputValue::Text(text.into())),
+        Value::String(text) => Ok(InputValue::Text(text.clone().into())),
         Value::Number(number) => {
             let value = number.as_f64().ok_or_else(|| format!("input `{name}` is too long"))?;
             Ok(InputValue::Number { value, unit })

@@ -56,6 +56,8 @@ pub use inputs::{Input, Kind};
 pub use outcome::{Outcome, OutcomeValue, Reckoned};
 pub use value::{InputValue, Inputs};
 
+use std::borrow::Cow;
+
 use crate::bounds::Unusable;
 
 /// One thing that can be reckoned.
@@ -182,7 +184,7 @@ impl Quantity {
         Ok(Outcome {
             quantity: self.name,
             value: reckoned.value.without_negative_zero(),
-            unit: reckoned.unit.unwrap_or_else(|| self.unit.to_owned()),
+            unit: reckoned.unit.unwrap_or(Cow::Borrowed(self.unit)),
             notes: reckoned.notes,
             method: self.method,
             source: self.source,

@@ -1,5 +1,7 @@
 //! What a reckoning gives.
 
+use std::borrow::Cow;
+
 use serde_json::{Map, Value, json};
 
 /// A number, a text, a list of numbers, or named parts.
@@ -75,7 +77,7 @@ impl From<f64> for OutcomeValue {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Reckoned {
     pub(super) value: OutcomeValue,
-    pub(super) unit: Option<String>,
+    pub(super) unit: Option<Cow<'static, str>>,
     pub(super) notes: Vec<String>,
 }
 
@@ -89,7 +91,7 @@ impl Reckoned {
     }
 
     /// In a unit other than the quantity's declared one.
-    pub(super) fn in_unit(mut self, unit: impl Into<String>) -> Self {
+    pub(super) fn in_unit(mut self, unit: impl Into<Cow<'static, str>>) -> Self {
         self.unit = Some(unit.into());
         self
     }
@@ -115,7 +117,7 @@ pub struct Outcome {
     /// The value; its numbers are finite.
     pub value: OutcomeValue,
     /// The unit of the value; for named parts a description.
-    pub unit: String,
+    pub unit: Cow<'static, str>,
     /// What was assumed or held at a limit; empty when nothing was.
     pub notes: Vec<String>,
     /// How it was reckoned.

@@ -114,7 +114,7 @@ fn no_allowed_input_gives_anything_but_a_finite_value_or_a_named_error() {
                         inputs.text(input.name, if points.share() < 0.5 { "2026-03-01" } else { "2026-03-02" })
                     }
                     Kind::Moment => inputs.text(input.name, "2026-03-01T12:00:00Z"),
-                    Kind::Series => inputs.text(input.name, record.as_str()),
+                    Kind::Series => inputs.text(input.name, record.clone()),
                 };
             }
             match quantity.reckon(&inputs) {

@@ -26,7 +26,7 @@ pub(super) const ALL: &[Quantity] = &[
                 text: shorten(to),
                 expected: format!("a unit that `{}` can be turned into: {fault}", shorten(from)),
             })?;
-            Ok(Reckoned::from(value).in_unit(to))
+            Ok(Reckoned::from(value).in_unit(to.to_owned()))
         },
     },
     Quantity {

@@ -1,39 +1,11 @@
 //! Daily rows from comma-separated text.
 
-use std::fmt;
-
 use chrono::NaiveDate;
 
+use super::lines::{self, CsvFault, quoted, whole};
 use super::station_csv::{StationUnits, is_station_export, read_station_csv};
 use crate::calendar::Day;
 use crate::profile::DailyWeather;
-
-/// Lines that are read at most: 200 years and the header.
-pub(super) const MOST_LINES: usize = 73_051;
-/// Bytes of a line that are read at most.
-pub(super) const MOST_BYTES: usize = 1_000;
-/// Faults that are named at once.
-pub(super) const MOST_FAULTS: usize = 20;
-
-/// One thing that is wrong with the text.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub struct CsvFault {
-    /// Line, from 1 (the header).
-    pub line: usize,
-    /// Column by its name; none where the whole line is wrong.
-    pub column: Option<String>,
-    /// What is wrong.
-    pub words: String,
-}
-
-impl fmt::Display for CsvFault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match &self.column {
-            Some(column) => write!(f, "line {}, column `{column}`: {}", self.line, self.words),
-            None => write!(f, "line {}: {}", self.line, self.words),
-        }
-    }
-}
 
 /// Rows read from text.
 #[derive(Clone, Debug, PartialEq)]
@@ -57,7 +29,9 @@ pub enum Layout {
         station: Option<String>,
         /// Its units.
         units: StationUnits,
-        /// Whether they were declared; else they were detected from the values.
+        /// What the values look like.
+        detected: StationUnits,
+        /// Whether the units were declared; else they are what the values look like.
         declared: bool,
     },
 }
@@ -93,42 +67,22 @@ impl Column {
 /// a line with more or fewer fields than the header, too long a line, too many lines, a date or a
 /// number that cannot be read.
 pub fn read_csv(text: &str) -> Result<CsvRows, Vec<CsvFault>> {
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let mut lines = text.lines().enumerate().map(|(at, line)| (at + 1, line));
-    let header = lines.next().map(|(_, line)| line).unwrap_or_default();
-    if is_station_export(shortened(header)) {
-        return read_station_csv(text, None);
+    read_csv_in(text, None)
+}
+
+/// The same with the units of a station export declared. Columns that name their units are in those.
+///
+/// # Errors
+/// As [`read_csv`].
+pub fn read_csv_in(text: &str, declared: Option<StationUnits>) -> Result<CsvRows, Vec<CsvFault>> {
+    let (header, rest) = lines::header(text);
+    if is_station_export(header) {
+        return read_station_csv(text, declared);
     }
-    let names: Vec<&str> = shortened(header).split(',').map(str::trim).collect();
+    let names: Vec<&str> = header.split(',').map(str::trim).collect();
     let columns: Vec<Column> = names.iter().map(|name| Column::of(name)).collect();
     header_faults(&names, &columns)?;
-
-    let mut faults = Vec::new();
-    let mut rows = Vec::new();
-    for (line, content) in lines {
-        if faults.len() >= MOST_FAULTS {
-            break;
-        }
-        if line > MOST_LINES {
-            faults.push(whole(line, format!("more than {MOST_LINES} lines")));
-            break;
-        }
-        if content.trim().is_empty() {
-            continue;
-        }
-        if content.len() > MOST_BYTES {
-            faults.push(whole(line, format!("longer than {MOST_BYTES} bytes")));
-            continue;
-        }
-        match row(line, content, &names, &columns) {
-            Ok(weather) => rows.push(weather),
-            Err(found) => faults.extend(found),
-        }
-    }
-    faults.truncate(MOST_FAULTS);
-    if !faults.is_empty() {
-        return Err(faults);
-    }
+    let rows = lines::rows(rest, |line, content| row(line, content, &names, &columns))?;
     let ignored_columns = names
         .iter()
         .zip(&columns)
@@ -136,25 +90,6 @@ pub fn read_csv(text: &str) -> Result<CsvRows, Vec<CsvFault>> {
         .map(|(name, _)| (*name).to_owned())
         .collect();
     Ok(CsvRows { rows, ignored_columns, layout: Layout::Plain })
-}
-
-pub(super) fn whole(line: usize, words: String) -> CsvFault {
-    CsvFault { line, column: None, words }
-}
-
-/// At most as many bytes as a line may have, whole characters.
-pub(super) fn shortened(text: &str) -> &str {
-    let end = (0..=MOST_BYTES.min(text.len())).rev().find(|end| text.is_char_boundary(*end));
-    text.get(..end.unwrap_or(0)).unwrap_or_default()
-}
-
-/// The user's own text, cut to what fits in a message.
-pub(super) fn quoted(text: &str) -> String {
-    let mut quoted: String = text.chars().take(40).collect();
-    if quoted.len() < text.len() {
-        quoted.push('…');
-    }
-    format!("`{quoted}`")
 }
 
 fn header_faults(names: &[&str], columns: &[Column]) -> Result<(), Vec<CsvFault>> {
@@ -224,6 +159,7 @@ pub(super) fn read_date(field: &str) -> Option<NaiveDate> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::lines::MOST_FAULTS;
     use super::*;
 
     fn faults(text: &str) -> Vec<String> {

@@ -2,8 +2,8 @@
 
 use chrono::NaiveDate;
 
-use super::csv::{CsvFault, CsvRows, Layout, quoted, read_date, shortened, whole};
-use super::csv::{MOST_BYTES, MOST_FAULTS, MOST_LINES};
+use super::csv::{CsvRows, Layout, read_date};
+use super::lines::{self, CsvFault, quoted, whole};
 use crate::calendar::Day;
 use crate::profile::DailyWeather;
 
@@ -34,9 +34,8 @@ pub(super) fn is_station_export(header: &str) -> bool {
 /// # Errors
 /// As [`super::read_csv`]; also a second station.
 pub fn read_station_csv(text: &str, declared: Option<StationUnits>) -> Result<CsvRows, Vec<CsvFault>> {
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let mut lines = text.lines().enumerate().map(|(at, line)| (at + 1, line));
-    let names = fields(shortened(lines.next().map(|(_, line)| line).unwrap_or_default()));
+    let (header, rest) = lines::header(text);
+    let names = fields(header);
     let place = |name: &str| names.iter().position(|column| column == name);
     let missing: Vec<CsvFault> = ["DATE", "TMAX", "TMIN"]
         .into_iter()
@@ -52,47 +51,31 @@ pub fn read_station_csv(text: &str, declared: Option<StationUnits>) -> Result<Cs
     }
     let columns = [place("STATION"), place("DATE"), place("TMIN"), place("TMAX"), place("PRCP")];
 
-    let mut faults = Vec::new();
-    let mut rows = Vec::new();
     let mut station: Option<String> = None;
     let mut whole_numbers = true;
     let mut beyond = false;
-    for (line, content) in lines {
-        if faults.len() >= MOST_FAULTS {
-            break;
-        }
-        if line > MOST_LINES {
-            faults.push(whole(line, format!("more than {MOST_LINES} lines")));
-            break;
-        }
-        if content.trim().is_empty() {
-            continue;
-        }
-        if content.len() > MOST_BYTES {
-            faults.push(whole(line, format!("longer than {MOST_BYTES} bytes")));
-            continue;
-        }
+    let mut rows = lines::rows(rest, |line, content| {
         let found = fields(content);
         if found.len() != names.len() {
-            faults.push(whole(line, format!("{} fields, expected {} as in the header", found.len(), names.len())));
-            continue;
+            let words = format!("{} fields, expected {} as in the header", found.len(), names.len());
+            return Err(vec![whole(line, words)]);
         }
+        let fault = |column: &str, words: String| CsvFault { line, column: Some(column.to_owned()), words };
         let [own, date, tmin, tmax, rain] =
             columns.map(|column| column.and_then(|at| found.get(at)).map_or("", String::as_str));
         if !own.is_empty() && *station.get_or_insert_with(|| own.to_owned()) != own {
             let first = station.as_deref().unwrap_or_default();
             let words = format!("a second station {}, expected {} alone", quoted(own), quoted(first));
-            faults.push(CsvFault { line, column: Some("STATION".to_owned()), words });
-            continue;
+            return Err(vec![fault("STATION", words)]);
         }
+        let mut faults = Vec::new();
         let mut number = |column: &str, field: &str| {
             if field.is_empty() || matches!(field, "9999" | "-9999") {
                 return None;
             }
             let value = field.parse().ok().filter(|value: &f64| value.is_finite());
             if value.is_none() {
-                let words = format!("{} is not a number", quoted(field));
-                faults.push(CsvFault { line, column: Some(column.to_owned()), words });
+                faults.push(fault(column, format!("{} is not a number", quoted(field))));
             }
             whole_numbers &= !field.contains('.');
             value
@@ -100,17 +83,14 @@ pub fn read_station_csv(text: &str, declared: Option<StationUnits>) -> Result<Cs
         let (tmin_c, tmax_c, rain_mm) = (number("TMIN", tmin), number("TMAX", tmax), number("PRCP", rain));
         beyond |= tmin_c.iter().chain(&tmax_c).any(|value| value.abs() > WARMEST_C);
         match read_date(date) {
-            Some(date) => rows.push(row(date, tmin_c, tmax_c, rain_mm)),
+            Some(date) if faults.is_empty() => Ok(row(date, tmin_c, tmax_c, rain_mm)),
+            Some(_) => Err(faults),
             None => {
-                let words = format!("{} is not a date such as `2026-09-14`", quoted(date));
-                faults.push(CsvFault { line, column: Some("DATE".to_owned()), words });
+                faults.push(fault("DATE", format!("{} is not a date such as `2026-09-14`", quoted(date))));
+                Err(faults)
             }
         }
-    }
-    faults.truncate(MOST_FAULTS);
-    if !faults.is_empty() {
-        return Err(faults);
-    }
+    })?;
     let detected = if whole_numbers && beyond { StationUnits::Tenths } else { StationUnits::Metric };
     let units = declared.unwrap_or(detected);
     if units == StationUnits::Tenths {
@@ -122,7 +102,11 @@ pub fn read_station_csv(text: &str, declared: Option<StationUnits>) -> Result<Cs
     }
     let read = ["STATION", "DATE", "TMIN", "TMAX", "PRCP"];
     let ignored_columns = names.into_iter().filter(|name| !read.contains(&name.as_str())).collect();
-    Ok(CsvRows { rows, ignored_columns, layout: Layout::Station { station, units, declared: declared.is_some() } })
+    Ok(CsvRows {
+        rows,
+        ignored_columns,
+        layout: Layout::Station { station, units, detected, declared: declared.is_some() },
+    })
 }
 
 fn row(date: NaiveDate, tmin_c: Option<f64>, tmax_c: Option<f64>, rain_mm: Option<f64>) -> DailyWeather {
@@ -171,7 +155,12 @@ mod tests {
         assert_eq!(read.ignored_columns, ["NAME"]);
         assert_eq!(
             read.layout,
-            Layout::Station { station: Some("X1".to_owned()), units: StationUnits::Tenths, declared: false }
+            Layout::Station {
+                station: Some("X1".to_owned()),
+                units: StationUnits::Tenths,
+                detected: StationUnits::Tenths,
+                declared: false
+            }
         );
         assert_eq!(
             (read.rows[0].tmin_c, read.rows[0].tmax_c, read.rows[0].rain_mm),
@@ -184,6 +173,8 @@ mod tests {
     fn what_is_declared_wins_over_what_is_seen() {
         let read = read_station_csv(EXPORT, Some(StationUnits::Metric)).unwrap();
         assert_eq!(read.rows[0].tmax_c, Some(231.0));
+        // and what is seen is kept, so that it can be said
+        assert!(matches!(read.layout, Layout::Station { detected: StationUnits::Tenths, declared: true, .. }));
         let metric = "STATION,DATE,TMIN,TMAX\nX1,2025-07-01,10.4,23.1\n";
         let read = read_station_csv(metric, None).unwrap();
         assert_eq!((read.rows[0].tmin_c, read.rows[0].rain_mm), (Some(10.4), None));

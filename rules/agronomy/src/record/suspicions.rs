@@ -40,6 +40,16 @@ pub struct Stuck {
     pub days: u32,
 }
 
+/// Values that look as if they were in another unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum UnitSuspicion {
+    /// Temperatures are too high for °C: °F, or tenths of °C.
+    TooWarm,
+    /// Rain is too much for mm: tenths of mm.
+    TooWet,
+}
+
 /// What looks wrong in a record. Nothing of it is changed or left out.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Suspicions {
@@ -51,8 +61,8 @@ pub struct Suspicions {
     pub stuck: Vec<Stuck>,
     /// How many such runs there are.
     pub stuck_count: u32,
-    /// Values that look as if they were in another unit, in words.
-    pub units: Vec<&'static str>,
+    /// Values that look as if they were in another unit.
+    pub units: Vec<UnitSuspicion>,
 }
 
 /// What looks wrong in the days of a record, in order. A record that [`super::Record`] took has no swapped extremes:
@@ -84,10 +94,10 @@ pub fn suspicions(days: &[DailyWeather]) -> Suspicions {
         (count >= 365).then(|| sum / f64::from(count))
     };
     if mean(|weather| weather.tmax_c).is_some_and(|mean_c| mean_c > WARMEST_YEAR_C) {
-        found.units.push("temperatures are too high for °C: °F, or tenths of °C");
+        found.units.push(UnitSuspicion::TooWarm);
     }
     if mean(|weather| weather.rain_mm).is_some_and(|mean_mm| mean_mm * 365.0 > WETTEST_YEAR_MM) {
-        found.units.push("rain is too much for mm: tenths of mm");
+        found.units.push(UnitSuspicion::TooWet);
     }
     found
 }
@@ -153,10 +163,7 @@ mod tests {
     fn another_unit_is_suspected_of_a_whole_year_only() {
         let fahrenheit = |days| suspicions(&record(days, |ahead| 40.0 + f64::from(ahead % 2), 60.0, 30.0)).units.len();
         assert_eq!((fahrenheit(364), fahrenheit(365)), (0, 1));
-        assert_eq!(
-            suspicions(&record(400, |ahead| f64::from(ahead % 2), 15.0, 40.0)).units,
-            ["rain is too much for mm: tenths of mm"]
-        );
+        assert_eq!(suspicions(&record(400, |ahead| f64::from(ahead % 2), 15.0, 40.0)).units, [UnitSuspicion::TooWet]);
         assert!(suspicions(&record(400, |ahead| f64::from(ahead % 2), 15.0, 3.0)).units.is_empty());
     }
 }

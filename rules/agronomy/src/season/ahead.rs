@@ -6,6 +6,7 @@ use super::weather_days::WeatherDays;
 use crate::calendar::Day;
 use crate::curve::{Aggregate, Series};
 use crate::origin::Origin;
+use crate::profile::DailyWeather;
 
 /// A forecast issued more days before the day asked than this counts as not there.
 const STALE_AFTER_DAYS: i32 = 3;
@@ -46,6 +47,14 @@ impl Season {
             (Some((_, days)), ForecastState::Used) => Some(days),
             _ => None,
         }
+    }
+
+    /// The forecast days from a day on, in order, as this site has them; none where the forecast may not be used on
+    /// this day.
+    #[must_use]
+    pub fn days_foretold(&self, from: Day) -> &[DailyWeather] {
+        let days = self.usable_forecast(from).and_then(|days| Some(days.between(from, days.extent()?.1 + 1)));
+        days.unwrap_or_default()
     }
 
     /// A value over a day and the `days - 1` days after it: the forecast for the days that it has, the

@@ -11,6 +11,7 @@ mod markers;
 mod past;
 mod soil;
 mod tally;
+mod told_by;
 mod weather_days;
 
 use std::sync::OnceLock;

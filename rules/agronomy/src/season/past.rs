@@ -5,11 +5,19 @@ use super::tally::Tally;
 use crate::calendar::Day;
 use crate::curve::{Aggregate, Series};
 use crate::origin::Origin;
+use crate::profile::DailyWeather;
 
 /// Share of days, in tenths, that must be recorded for a record to speak.
 const ENOUGH_TENTHS: u32 = 8;
 
 impl Season {
+    /// The recorded days before a day, in order, as this site has them.
+    #[must_use]
+    pub fn days_recorded(&self, before: Day) -> &[DailyWeather] {
+        let first = self.observations.extent().map_or(before, |(first, _)| first);
+        self.observations.between(first, before)
+    }
+
     /// A value over the `days` days before a day, the day itself not counted.
     ///
     /// From the records where at least 80 % of these days are there (`Measured`): over the recorded

@@ -80,3 +80,27 @@ fn a_frost_ahead_is_told_by_the_forecast_or_by_the_years() {
     assert!(plain.frost_ahead(0.0, (first - summer + 1) as u16, summer).0);
     assert!(!plain.frost_ahead(0.0, (first - summer) as u16, summer).0);
 }
+
+#[test]
+fn each_day_says_whether_it_is_recorded_forecast_or_the_curves() {
+    let mut profile = foretold();
+    profile.observations = (27..=30).map(|at| weather(day("2026-04-01") + (at - 1), 3.0, 12.0)).collect();
+    let season = season(&profile);
+    let told = |date, on| season.told_by(day(date), day(on));
+    for (date, on, origin) in [
+        ("2026-04-26", "2026-05-01", Origin::Computed),
+        ("2026-04-27", "2026-05-01", Origin::Measured),
+        ("2026-04-30", "2026-05-01", Origin::Measured),
+        ("2026-05-01", "2026-05-01", Origin::Forecast),
+        ("2026-05-05", "2026-05-01", Origin::Forecast),
+        ("2026-05-06", "2026-05-01", Origin::Computed),
+        // A day that was forecast and is over, but was not recorded.
+        ("2026-05-01", "2026-05-02", Origin::Computed),
+        // The forecast is too old for the day asked.
+        ("2026-05-05", "2026-05-05", Origin::Computed),
+    ] {
+        assert_eq!(told(date, on), origin, "{date}, asked on {on}");
+    }
+    assert_eq!(season.recorded(), Some((day("2026-04-27"), day("2026-04-30"))));
+    assert_eq!(season.foretold(), Some((day("2026-05-01"), day("2026-05-01"), day("2026-05-05"))));
+}

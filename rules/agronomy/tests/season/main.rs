@@ -21,3 +21,4 @@ mod profile_faults;
 mod random_profiles;
 mod records;
 mod soil;
+mod whole_range;

@@ -1,11 +1,12 @@
 //! For each check the smallest edit of the mini pack that trips it and one that just doesn't, walked beside the table.
 
-use super::{CHECKS, PackFile, Weight, check, page};
+use super::{CHECKS, PackFile, Weight, check_and_prove, page};
 use super::{
     amount_above_maximum, bad_id, clash_with_itself, dose_on_label_material, hold_on_guard, missing_caution,
     missing_field, missing_source, missing_translation, missing_wording, month_named, never_holds, not_over_absent,
-    number_out_of_range, order_in_a_circle, range_reversed, repeated_id, separation_cannot_be_met, turns_both_ways,
-    unknown_placeholder, unused_entry, window_nearly_always_open, window_never_opens, window_pairing_is_close,
+    number_out_of_range, order_in_a_circle, plain_words, range_reversed, repeated_id, separation_cannot_be_met,
+    turns_both_ways, unknown_placeholder, unused_entry, window_nearly_always_open, window_never_opens,
+    window_pairing_is_close,
 };
 use crate::fault::Fault;
 use support::{Edit, edited};
@@ -14,19 +15,19 @@ use support::{Edit, edited};
 mod support;
 
 /// One check's case.
-pub(super) struct Case {
+pub(crate) struct Case {
     /// The check.
-    pub(super) code: &'static str,
+    pub(crate) code: &'static str,
     /// The edits that trip it.
-    pub(super) trips: &'static [Edit<'static>],
+    pub(crate) trips: &'static [Edit<'static>],
     /// Codes that can't be kept from coming along.
-    pub(super) also: &'static [&'static str],
+    pub(crate) also: &'static [&'static str],
     /// What stands in the file where the fault points.
-    pub(super) at: &'static str,
+    pub(crate) at: &'static str,
     /// The fault as it is shown, in full.
-    pub(super) says: &'static str,
+    pub(crate) says: &'static str,
     /// Edits that just don't trip it, nor anything else.
-    pub(super) just_not: &'static [Edit<'static>],
+    pub(crate) just_not: &'static [Edit<'static>],
 }
 
 const SOAK: &str = "when: \"not climate.frost_free or water.interval < 8 days\"";
@@ -145,11 +146,18 @@ const CASES: &[Case] = &[
     unused_entry::CASE,
     range_reversed::CASE,
     number_out_of_range::CASE,
+    plain_words::LONG_CASE,
+    plain_words::EMPTY_CASE,
 ];
+
+/// Those above and those of what is proven.
+fn cases() -> impl Iterator<Item = &'static Case> {
+    CASES.iter().chain(&crate::prove::CASES)
+}
 
 fn faults(edits: &[Edit<'_>]) -> Vec<Fault> {
     let files: Vec<PackFile> = edited(edits).into_iter().map(|(path, text)| PackFile { path, text }).collect();
-    let checked = check(&files);
+    let (checked, _) = check_and_prove(&files);
     let errors = checked.faults.iter().any(|fault| fault.weight == Weight::Error);
     assert_eq!(checked.set.is_none(), errors, "a set is there exactly when nothing is in its way");
     checked.faults
@@ -183,7 +191,7 @@ fn nothing_is_wrong_with_the_mini_pack() {
 #[test]
 fn every_check_has_one_case_and_no_case_is_left_over() {
     let mut table: Vec<&str> = CHECKS.iter().map(|check| check.code).collect();
-    let mut walked: Vec<&str> = CASES.iter().map(|case| case.code).collect();
+    let mut walked: Vec<&str> = cases().map(|case| case.code).collect();
     table.sort_unstable();
     walked.sort_unstable();
     assert_eq!(table, walked);
@@ -192,7 +200,7 @@ fn every_check_has_one_case_and_no_case_is_left_over() {
 #[test]
 fn the_smallest_edit_that_trips_a_check_is_told_in_full_and_at_its_place() {
     let mut wrong = String::new();
-    for case in CASES {
+    for case in cases() {
         let faults = faults(case.trips);
         let Some(own) = faults.iter().find(|fault| fault.code == case.code) else {
             wrong += &format!("{} is not raised but: {faults:?}\n", case.code);
@@ -215,8 +223,7 @@ fn the_smallest_edit_that_trips_a_check_is_told_in_full_and_at_its_place() {
 
 #[test]
 fn an_edit_that_just_does_not_trip_a_check_leaves_nothing_to_say() {
-    let talk: Vec<String> = CASES
-        .iter()
+    let talk: Vec<String> = cases()
         .map(|case| (case.code, said(case.just_not)))
         .filter(|(_, said)| !said.is_empty())
         .map(|(code, said)| format!("{code}: {said}"))

@@ -9,7 +9,7 @@
 mod amount_above_maximum;
 mod bad_id;
 #[cfg(test)]
-mod cases;
+pub(crate) mod cases;
 mod clash_with_itself;
 mod dose_on_label_material;
 mod hold_on_guard;
@@ -26,11 +26,12 @@ mod not_over_absent;
 mod number_out_of_range;
 mod order_in_a_circle;
 mod placeholder;
+mod plain_words;
 mod range_reversed;
 mod read_by_rule;
-mod reference;
+pub(crate) mod reference;
 mod repeated_id;
-mod samples;
+pub(crate) mod samples;
 mod scenario_names;
 mod separation_cannot_be_met;
 mod turns_both_ways;
@@ -50,6 +51,7 @@ pub use window_table::{WindowRow, WindowState, window_table};
 use crate::compile::set::{Set, compile};
 use crate::fault::{Fault, Weight, in_order};
 use crate::pack::Pack;
+use crate::prove::{self, Proven, Prover};
 use crate::read::{PackFile, read};
 
 /// How a check finds its faults.
@@ -61,6 +63,8 @@ pub enum Look {
     AtPack(fn(&Pack, &mut Vec<Fault>)),
     /// It looks at the compiled set, and so only at one that compiles.
     AtSet(fn(&Set, &mut Vec<Fault>)),
+    /// It searches over climates, days and facts, and so only when asked to: [`prove`].
+    AtProof(fn(&Prover<'_>, &mut Vec<Fault>)),
 }
 
 /// One check.
@@ -91,7 +95,7 @@ macro_rules! checks {
     };
 }
 
-use Look::{AtPack, AtSet, OnTheWay};
+use Look::{AtPack, AtProof, AtSet, OnTheWay};
 
 // code, the defect in a few words, weight, how it is found
 checks! {
@@ -124,6 +128,15 @@ checks! {
     "separation-cannot-be-met", "works come sooner than they may", Error, AtSet(separation_cannot_be_met::look);
     "never-holds", "a condition contradicts itself", Error, AtSet(never_holds::look);
     "window-never-opens", "a window opens in no climate", Error, AtSet(window_never_opens::look);
+    "never-true", "a condition is true in no climate, on no day, with no facts", Warning, AtProof(prove::never_true);
+    "never-due", "a window is closed whenever the condition is true", Warning, AtProof(prove::never_due);
+    "never-applies", "a rule is held whenever it is due", Warning, AtProof(prove::never_applies);
+    "contradiction", "do and don't on one day", Warning, AtProof(prove::contradiction);
+    "masked", "a rule never comes because of another", Warning, AtProof(prove::masked);
+    "duplicate-in-meaning", "two rules differ in their words only", Warning, AtProof(prove::duplicate);
+    "reckoned-above-maximum", "a reckoned amount is more than the material bears", Warning, AtProof(prove::reckoned);
+    "long-sentence", "a sentence is too long to be read at a glance", Warning, AtPack(plain_words::long_sentences);
+    "empty-phrase", "a phrase says nothing", Warning, AtPack(plain_words::empty_phrases);
     "not-over-absent", "a `not` turns what does not exist into yes", Warning, AtSet(not_over_absent::look);
     "window-nearly-always-open", "a window is open for most of the year", Warning, AtSet(window_nearly_always_open::look);
     "window-pairing-is-close", "the sides of a window may change partners", Warning, AtSet(window_pairing_is_close::look);
@@ -172,6 +185,18 @@ pub fn check_pack(pack: Pack) -> Checked {
     let faults = in_order(faults);
     let loadable = !faults.iter().any(|fault| fault.weight == Weight::Error);
     Checked { set: set.filter(|_| loadable), faults }
+}
+
+/// Checks the files of a pack and, if nothing stands in the way, proves the set.
+#[must_use]
+pub fn check_and_prove(files: &[PackFile]) -> (Checked, Option<Proven>) {
+    let mut checked = check(files);
+    let proven = checked.set.as_ref().map(prove::prove);
+    if let Some(proven) = &proven {
+        checked.faults.extend(proven.faults.iter().cloned());
+        checked.faults = in_order(checked.faults);
+    }
+    (checked, proven)
 }
 
 /// The page of a code: what it finds, why it matters, an example, how to put it right.

@@ -12,7 +12,7 @@ use crate::fact::value::Value;
 
 /// At least one value for every answer that these tests can give together.
 #[must_use]
-pub(super) fn samples(term: &Term, tests: &[&Test], book: &PlantBook, set: &Set) -> Vec<Value> {
+pub(crate) fn samples(term: &Term, tests: &[&Test], book: &PlantBook, set: &Set) -> Vec<Value> {
     let mut out = Vec::new();
     if may_be_absent(term) {
         out.push(Value::Absent);

@@ -3,6 +3,7 @@
 use super::window_table::{WindowState, by_window, place_of, window_table};
 use crate::compile::set::Set;
 use crate::fault::Fault;
+use crate::prove::{Certificate, SCOPE};
 
 /// Looks at every window in every reference climate.
 pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
@@ -14,10 +15,17 @@ pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
             let mut climates: Vec<&str> = rows.iter().map(|row| row.climate).collect();
             climates.sort_unstable();
             climates.dedup();
-            faults.push(
+            let mut fault =
                 Fault::error("window-never-opens", here, format!("this window of `{id}` opens in none of {} reference climates", climates.len()))
-                    .help("it may close before it opens, or hang on a marker that is nowhere: look at its sides, and at what stands behind `else`"),
-            );
+                    .help("it may close before it opens, or hang on a marker that is nowhere: look at its sides, and at what stands behind `else`");
+            fault.certificate = Some(Certificate {
+                claim: format!("this window of `{id}` is never open"),
+                climates: climates.len(),
+                days: 365,
+                cells: u64::try_from(rows.len() * 365).unwrap_or(u64::MAX),
+                scope: SCOPE,
+            });
+            faults.push(fault);
         }
     }
 }

@@ -214,6 +214,7 @@ fn plant_rule(number: u32, filed: &Filed<RuleEntry>, names: &Names, reader: &mut
         windows,
         holds,
         guards: Vec::new(),
+        meets: Vec::new(),
         rivals: Vec::new(),
         amounts,
         reads,

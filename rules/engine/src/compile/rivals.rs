@@ -1,9 +1,10 @@
-//! Rivals: rules of a plant that may hold each other on one day.
+//! Rules of a plant that may hold each other on one day: those that a rule may meet, and its rivals, the whole group within
+//! which one can reach another.
 
 use super::rule::{JobKind, PlantRule, RuleInfo};
 use crate::pack::rule::Kind;
 
-/// Gives each rule its rivals: the whole group within which one can reach another by a clash or a separation.
+/// Gives each rule those that it may meet in a clash or a separation, and its rivals.
 pub fn find(rules: &mut [PlantRule], infos: &[RuleInfo]) {
     let count = rules.len();
     let mut group: Vec<usize> = (0..count).collect();
@@ -12,11 +13,13 @@ pub fn find(rules: &mut [PlantRule], infos: &[RuleInfo]) {
     // Only rules that have something to be apart from, or a job that can clash, are looked at in pairs.
     let touchy: Vec<usize> =
         numbers.iter().enumerate().filter(|(_, (_, info))| info.is_some_and(is_touchy)).map(|(at, _)| at).collect();
+    let mut pairs: std::collections::BTreeSet<(usize, usize)> = std::collections::BTreeSet::new();
     for one in &touchy {
         for other in 0..count {
             let (Some((a, Some(x))), Some((b, Some(y)))) = (numbers.get(*one), numbers.get(other)) else { continue };
             if *one != other && may_meet((*a, x), (*b, y)) {
                 join(&mut group, *one, other);
+                pairs.extend([(*one, other), (other, *one)]);
             }
         }
     }
@@ -27,6 +30,11 @@ pub fn find(rules: &mut [PlantRule], infos: &[RuleInfo]) {
     }
     for (rule, root) in rules.iter_mut().zip(&roots) {
         rule.rivals = members.get(root).filter(|list| list.len() > 1).cloned().unwrap_or_default();
+    }
+    for (one, other) in pairs {
+        if let (Some(rule), Ok(other)) = (rules.get_mut(one), u32::try_from(other)) {
+            rule.meets.push(other);
+        }
     }
 }
 

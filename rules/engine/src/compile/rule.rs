@@ -201,8 +201,9 @@ pub struct PlantRule {
     pub holds: Vec<Hold>,
     /// The guards that bind it, by their number among the plant's rules.
     pub guards: Vec<u32>,
-    /// The rules that may clash with it or must be kept apart from it, those that may with these, and so on; by their
-    /// numbers among the plant's rules.
+    /// The rules that may clash with it or must be kept apart from it, in order; by their numbers among the plant's rules.
+    pub meets: Vec<u32>,
+    /// Those, those that may with these, and so on.
     pub rivals: Vec<u32>,
     /// Its amounts.
     pub amounts: Vec<Amount>,

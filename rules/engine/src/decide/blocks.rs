@@ -39,8 +39,17 @@ pub enum Unknown {
 }
 
 impl Unknown {
-    const fn of(strict: bool) -> Self {
+    /// How it counts in a hold.
+    pub(crate) const fn of(strict: bool) -> Self {
         if strict { Self::Strict } else { Self::Usual }
+    }
+
+    /// How it counts in a guard that binds a rule.
+    pub(crate) fn of_guard(guard: &PlantRule, bound: &RuleInfo, moment: &Moment<'_>) -> Self {
+        match moment.set.rules.get(guard.rule as usize) {
+            Some(own) if own.of_law => Self::OfLaw,
+            own => Self::of(bound.strict || own.is_some_and(|own| own.strict)),
+        }
     }
 }
 
@@ -135,12 +144,7 @@ pub fn own(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>) -> Own {
     }
     for guard in &rule.guards {
         if let Some(written) = moment.book.rules.get(*guard as usize) {
-            let own = moment.set.rules.get(written.rule as usize);
-            let unknown = if own.is_some_and(|guard| guard.of_law) {
-                Unknown::OfLaw
-            } else {
-                Unknown::of(info.strict || own.is_some_and(|guard| guard.strict))
-            };
+            let unknown = Unknown::of_guard(written, info, moment);
             take(guard_blocks(*guard, written, unknown, moment), Block::Guard(*guard), CheckFirst::Guard(*guard));
         }
     }

@@ -249,14 +249,18 @@ fn together(verdicts: &mut [Verdict], moment: &Moment<'_>) {
             info.map_or("", |i| i.id.as_str()),
         )
     };
-    order.sort_by(|a, b| key(a).cmp(&key(b)));
+    order.sort_by_cached_key(key);
     first_things_first(&mut order, verdicts, moment);
     let mut standing: Vec<usize> = Vec::new();
     let mut maybe: Vec<usize> = Vec::new();
     for at in order {
         let Some(verdict) = verdicts.get(at) else { continue };
         let beaten = |by: &[usize]| -> Vec<(usize, Block)> {
-            by.iter().filter_map(|other| Some((*other, beats(verdicts.get(*other)?, verdict, moment)?))).collect()
+            let meets =
+                moment.book.rules.get(verdict.at as usize).map(|rule| rule.meets.as_slice()).unwrap_or_default();
+            let met = |other: &&Verdict| meets.binary_search(&other.at).is_ok();
+            let others = by.iter().filter_map(|at| Some((*at, verdicts.get(*at).filter(met)?)));
+            others.filter_map(|(at, other)| Some((at, beats(other, verdict, moment)?))).collect()
         };
         let sure = beaten(&standing);
         let perhaps = beaten(&maybe);

@@ -43,18 +43,28 @@ impl<'a> Moment<'a> {
     /// The moment of a question.
     #[must_use]
     pub fn new(set: &'a Set, book: &'a PlantBook, question: &'a Question, day: Day) -> Self {
+        Self::with_room(set, book, question, day, book.worked)
+    }
+
+    fn with_room(set: &'a Set, book: &'a PlantBook, question: &'a Question, day: Day, room: usize) -> Self {
         Self {
             set,
             book,
             question,
             day,
             years: Cell::new(None),
-            readings: vec![Cell::new(None); book.worked],
+            readings: vec![Cell::new(None); room],
             stage: Cell::new(None),
             almanac: OnceCell::new(),
             is_stage_told: is_stage_told(question),
             is_first: true,
         }
+    }
+
+    /// The same without a memory: for who reads one term on many days.
+    #[must_use]
+    pub fn without_memory(set: &'a Set, book: &'a PlantBook, question: &'a Question, day: Day) -> Self {
+        Self::with_room(set, book, question, day, 0)
     }
 
     /// The same question on another day; the memory is used again.

@@ -51,9 +51,13 @@ pub fn judge(condition: &Condition, moment: &Moment<'_>, curve: Curve) -> Truth 
 
 /// The atoms on which an unknown condition hangs: those that are unknown in parts that are unknown.
 pub fn unknown_atoms(condition: &Condition, moment: &Moment<'_>, curve: Curve, visit: &mut impl FnMut(u32)) {
-    if judge(condition, moment, curve) != Truth::Unknown {
-        return;
+    if judge(condition, moment, curve) == Truth::Unknown {
+        unknown_in(condition, moment, curve, visit);
     }
+}
+
+/// The same of a condition that is known to be unknown.
+fn unknown_in(condition: &Condition, moment: &Moment<'_>, curve: Curve, visit: &mut impl FnMut(u32)) {
     match condition {
         Condition::Always => {}
         Condition::Atom(number) => visit(*number),
@@ -62,7 +66,7 @@ pub fn unknown_atoms(condition: &Condition, moment: &Moment<'_>, curve: Curve, v
                 unknown_atoms(part, moment, curve, visit);
             }
         }
-        Condition::Not(inner) => unknown_atoms(inner, moment, curve, visit),
+        Condition::Not(inner) => unknown_in(inner, moment, curve, visit),
     }
 }
 
@@ -78,6 +82,17 @@ fn deciding(condition: &Condition, whole: Truth, moment: &Moment<'_>, visit: &mu
         Condition::Atom(number) => {
             if whole != Truth::Unknown {
                 visit(*number);
+            }
+        }
+        // All parts of what is true agree with it, and of an `or` all that is false.
+        Condition::And(parts) if whole == Truth::True => {
+            for part in parts {
+                deciding(part, whole, moment, visit);
+            }
+        }
+        Condition::Or(parts) if whole == Truth::False => {
+            for part in parts {
+                deciding(part, whole, moment, visit);
             }
         }
         Condition::And(parts) | Condition::Or(parts) => {

@@ -1,10 +1,12 @@
 //! Amounts: reckoned through the door of quantities, capped at the material's maximum, rounded for show.
 
+use std::borrow::Cow;
+
 use lammas_agronomy::quantity::{Inputs, OutcomeValue};
 
 use super::answer::{AmountShown, Measure, Range};
 use super::number::{shown, to_us, unit_words};
-use super::rendered::Rendered;
+use super::phrases::AmountPhrases;
 use super::term_name;
 use super::voice::Voice;
 use crate::compile::amount::{Amount, InputFrom};
@@ -57,19 +59,15 @@ pub fn inputs(rule: &PlantRule, moment: &Moment<'_>) -> Vec<Value> {
         .collect()
 }
 
-fn one<'a>(
-    (what, typical): &'a (Rendered<String>, Option<Rendered<Range>>),
-    amount: &Amount,
-    moment: &Moment<'_>,
-) -> AmountShown<'a> {
+fn one<'a>(said: &'a AmountPhrases, amount: &Amount, moment: &Moment<'_>) -> AmountShown<'a> {
     let mut out = AmountShown {
-        what,
+        what: &said.what,
         value: None,
         unit: None,
         us: None,
         basis: "typical",
         quantity: amount.quantity.map(|q| q.name),
-        typical: typical.as_ref(),
+        typical: said.typical.as_ref(),
         needs: Vec::new(),
         capped: false,
         remarks: Vec::new(),
@@ -81,8 +79,15 @@ fn one<'a>(
         Ok((value, unit, notes)) => {
             let (value, capped) = cap(value, &unit, amount, moment.set);
             out.value = Some(shown(value));
-            out.us = to_us(value, &unit).map(|(us, unit)| Measure { value: shown(us), unit: unit_words(unit) });
-            out.unit = Some(unit_words(&unit).to_owned());
+            let us = match amount.quantity {
+                Some(quantity) if quantity.unit == unit => said.us.map(|(way, us)| (way.of(value), us)),
+                _ => to_us(value, &unit),
+            };
+            out.us = us.map(|(value, unit)| Measure { value: shown(value), unit: unit_words(unit) });
+            out.unit = Some(match unit {
+                Cow::Borrowed(unit) => Cow::Borrowed(unit_words(unit)),
+                Cow::Owned(unit) => Cow::Owned(unit_words(&unit).to_owned()),
+            });
             out.basis = "computed";
             out.capped = capped;
             out.remarks = notes;
@@ -93,14 +98,14 @@ fn one<'a>(
     out
 }
 
-fn reckon(amount: &Amount, moment: &Moment<'_>) -> Result<(f64, String, Vec<String>), Missing> {
+fn reckon(amount: &Amount, moment: &Moment<'_>) -> Result<(f64, Cow<'static, str>, Vec<String>), Missing> {
     let Some(quantity) = amount.quantity else { return Err(Missing::Facts(Vec::new())) };
-    let mut inputs = Inputs::new();
+    let mut inputs = Inputs::for_up_to(amount.inputs.len());
     let mut needs = Vec::new();
     for input in &amount.inputs {
         let optional = quantity.input(input.name).is_some_and(|known| !known.required);
         match &input.from {
-            InputFrom::Word(word) => inputs = inputs.text(input.name, word.as_str()),
+            InputFrom::Word(word) => inputs = inputs.text(input.name, word.clone()),
             InputFrom::Number(term, unit) => match read::term(term, moment).value {
                 // Without its unit where the door expects this one, so that no unit has to be read.
                 Value::Number(number)

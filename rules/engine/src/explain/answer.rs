@@ -1,9 +1,10 @@
 //! The answer: everything that is said of a question.
 
+use std::borrow::Cow;
 use std::ops::Deref;
 
 use chrono::NaiveDate;
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 use serde_json::Value as Json;
 
 use super::rendered::Rendered;
@@ -132,6 +133,12 @@ pub struct ClimateShown<'a> {
     /// What became of the forecast, if there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub forecast: Option<&'static str>,
+    /// The weather behind the answer, if there is any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub weather: Option<super::weather::WeatherShown<'a>>,
+    /// How it differs from another, if it was said so, with the markers of the season in short.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub differences: Option<super::differing::DifferingShown>,
     /// How good it is, if it was estimated.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub error: Option<super::estimate::EstimateShown>,
@@ -167,6 +174,36 @@ impl PartialEq for Said<'_> {
     }
 }
 
+/// A value as it stands in an answer.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum FactValue<'a> {
+    /// Not known: `null`.
+    Unknown,
+    /// Known not to exist: `"absent"`.
+    Absent,
+    /// Yes or no.
+    Truth(bool),
+    /// A number.
+    Number(f64),
+    /// A date.
+    Date(NaiveDate),
+    /// One of a vocabulary, by its id.
+    Choice(&'a str),
+}
+
+impl Serialize for FactValue<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Self::Unknown => serializer.serialize_unit(),
+            Self::Absent => serializer.serialize_str("absent"),
+            Self::Truth(yes) => serializer.serialize_bool(*yes),
+            Self::Number(number) => serializer.serialize_f64(*number),
+            Self::Date(date) => date.serialize(serializer),
+            Self::Choice(id) => serializer.serialize_str(id),
+        }
+    }
+}
+
 /// A fact as it was read.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct FactShown<'a> {
@@ -175,7 +212,7 @@ pub struct FactShown<'a> {
     /// What it is called.
     pub words: Said<'a>,
     /// Its value.
-    pub value: Json,
+    pub value: FactValue<'a>,
     /// Its unit; empty if it has none.
     pub unit: &'static str,
     /// Where it comes from.
@@ -268,7 +305,7 @@ pub struct AmountShown<'a> {
     pub value: Option<f64>,
     /// Its unit.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub unit: Option<String>,
+    pub unit: Option<Cow<'static, str>>,
     /// The same in the United States' units.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub us: Option<Measure>,

@@ -1,5 +1,7 @@
 //! What the signs may show: ranked causes with what speaks for each, the sign to look at next, and what to do.
 
+use std::borrow::Cow;
+
 use super::answer::RuleSet;
 use super::diagnosis_answer::{
     CauseInBrief, CauseWhole, Diagnosis, Evidence, Grade, LookAnswer, LookNext, Threshold, Treatment,
@@ -7,7 +9,7 @@ use super::diagnosis_answer::{
 use super::plain::Plain;
 use super::rule_answer::{Named, Worded};
 use super::voice::Voice;
-use super::{cautions, held, ladder, phrases, task, whole, words};
+use super::{cautions, held, ladder, phrases, task, weather, whole, words};
 use crate::compile::book::ProblemInfo;
 use crate::compile::set::Set;
 use crate::decide::causes::{self, Cause, Likelihood, Mark, Weather};
@@ -66,8 +68,8 @@ pub fn of<'a>(set: &'a Set, question: &'a Question, weather: Weather, language: 
         look_next: causes::look_next(&decision.causes, &moment).and_then(|sign| about.look_next(sign)),
         tasks: order.iter().filter_map(|v| task::of(v, &shown, false, voice)).collect(),
         held: held::of(&holding, voice),
-        remarks: remarks(&causes, counts, language),
-        climate: counts.then(|| whole::climate(&moment, language)),
+        remarks: remarks(&causes, &moment, counts, language),
+        climate: counts.then(|| whole::climate(&moment, false, language)),
         asked: asked(question, counts),
         rule_sets: vec![RuleSet { name: &header.name.value, version: &header.version.value, sha256: &set.sha256 }],
         notice: words::notice(language),
@@ -95,21 +97,23 @@ fn signs(moment: &Moment<'_>, language: &str) -> Vec<Named> {
         .collect()
 }
 
-fn remarks(causes: &[CauseWhole], counts: bool, language: &str) -> Vec<&'static str> {
-    let mut out = Vec::new();
+fn remarks(causes: &[CauseWhole], moment: &Moment<'_>, counts: bool, language: &str) -> Vec<Cow<'static, str>> {
+    let mut out: Vec<Cow<'static, str>> = Vec::new();
     if causes.is_empty() {
-        out.push(words::told(
+        out.push(Cow::Borrowed(words::told(
             language,
             "Nothing that is known here of this plant explains these signs: none of its problems has more for it than against it.",
             "Nada de lo que aquí se sabe de esta planta explica estas señales: ningún problema tiene más a favor que en contra.",
-        ));
+        )));
     }
     if !counts {
-        out.push(words::told(
+        out.push(Cow::Borrowed(words::told(
             language,
             "No climate was given: what the weather favours is not counted, and nothing is said about what is due now.",
             "No se dio un clima: no se cuenta lo que el tiempo favorece, ni se dice qué toca hacer ahora.",
-        ));
+        )));
+    } else if let Some(text) = weather::not_used(&moment.question.climate, moment.day, language) {
+        out.push(Cow::Owned(text));
     }
     out
 }

@@ -1,5 +1,7 @@
 //! A diagnosis, as it is shown.
 
+use std::borrow::Cow;
+
 use serde::Serialize;
 
 use super::answer::{CautionShown, ClimateShown, Held, MaterialShown, RuleSet, SourceShown, Task};
@@ -173,7 +175,7 @@ pub struct Diagnosis<'a> {
     /// What of it must wait.
     pub held: Vec<Held<'a>>,
     /// What could not be counted, in words.
-    pub remarks: Vec<&'static str>,
+    pub remarks: Vec<Cow<'static, str>>,
     /// The climate that it stood on, if one was given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub climate: Option<ClimateShown<'a>>,

@@ -3,12 +3,13 @@
 use std::sync::LazyLock;
 
 use lammas_agronomy::climatology::{Doubt, Grade};
+use lammas_agronomy::profile::Limits;
 use serde::Serialize;
 
 use super::answer::{Note, Said, SourceShown};
 use super::number::shown;
 use super::rendered::Rendered;
-use super::words::{is_spanish, pick};
+use super::words::{is_spanish, pick, told};
 use crate::question::Climate;
 use crate::question::estimated::Estimated;
 
@@ -56,6 +57,38 @@ pub struct EstimateShown {
     pub extreme_min_k: Option<f64>,
     /// Mean error of a month's reference evapotranspiration, mm a day.
     pub et0_mm_day: f64,
+    /// The elevation, where it was not said and would narrow what matters here.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ask: Option<ElevationAsked>,
+}
+
+/// The elevation asked for: no fact that a rule reads, but a number from which all others follow.
+#[derive(Clone, Debug, Serialize)]
+pub struct ElevationAsked {
+    /// Where the number goes.
+    pub pointer: &'static str,
+    /// The question.
+    pub text: &'static str,
+    /// How to find out.
+    pub look: &'static str,
+    /// m.
+    pub unit: &'static str,
+    /// The least that can be said.
+    pub least: f64,
+    /// The most.
+    pub most: f64,
+    /// rough-ground, near-edge.
+    pub because: &'static str,
+    /// What it narrows, in words.
+    pub narrows: String,
+    /// Mean error of a month's mean temperature that is left, K.
+    pub tmean_k: f64,
+    /// Mean error of a frost date that is left, days.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub frost_days: Option<f64>,
+    /// Mean error of the mean annual extreme minimum that is left, K.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub extreme_min_k: Option<f64>,
 }
 
 /// One reason for doubt.
@@ -67,11 +100,14 @@ pub struct DoubtShown {
     pub text: String,
 }
 
-/// How good the climate is, if it was estimated.
+/// How good the climate is, if it was estimated. `near_edge`: what is said of the day would be another within the likely
+/// error of its dates.
 #[must_use]
-pub fn error(climate: &Climate, language: &str) -> Option<EstimateShown> {
-    let Estimated { grade, doubts, errors, .. } = climate.estimated.as_ref()?;
+pub fn error(climate: &Climate, near_edge: bool, language: &str) -> Option<EstimateShown> {
+    let estimated = climate.estimated.as_ref()?;
+    let Estimated { grade, doubts, errors, .. } = estimated;
     Some(EstimateShown {
+        ask: ask(estimated, near_edge, language),
         grade: grade.as_str(),
         doubts: doubts.iter().map(|doubt| DoubtShown { id: doubt.id(), text: doubt_words(doubt, language) }).collect(),
         better: better(doubts, language),
@@ -81,6 +117,60 @@ pub fn error(climate: &Climate, language: &str) -> Option<EstimateShown> {
         frost_days: errors.frost_days,
         extreme_min_k: errors.extreme_min_k,
         et0_mm_day: errors.et0_mm_day,
+    })
+}
+
+/// Where the ground is rough, or the day near an edge: the elevation, if it was not said.
+fn ask(estimated: &Estimated, near_edge: bool, language: &str) -> Option<ElevationAsked> {
+    let left = estimated.errors_with_elevation.as_ref()?;
+    let is_rough = estimated.doubts.iter().any(|doubt| matches!(doubt, Doubt::ElevationNotSaid { .. }));
+    let because = match (is_rough, near_edge) {
+        (true, _) => "rough-ground",
+        (false, true) => "near-edge",
+        (false, false) => return None,
+    };
+    let now = &estimated.errors;
+    let spanish = is_spanish(language);
+    let narrower = |now: f64, then: f64, en: &str, es: &str, unit: &str| {
+        let words =
+            if spanish { format!("{es}: {now} → {then} {unit}") } else { format!("{en}: {now} → {then} {unit}") };
+        (then < now).then_some(words)
+    };
+    let both = |now: Option<f64>, then: Option<f64>| now.zip(then);
+    let narrows: Vec<String> = [
+        both(now.frost_days, left.frost_days).and_then(|(now, then)| {
+            narrower(
+                now,
+                then,
+                "error of frost dates",
+                "error de las fechas de helada",
+                if spanish { "días" } else { "days" },
+            )
+        }),
+        narrower(now.tmean_k, left.tmean_k, "of monthly means", "de las medias mensuales", "K"),
+        both(now.extreme_min_k, left.extreme_min_k)
+            .and_then(|(now, then)| narrower(now, then, "of the coldest night", "de la noche más fría", "K")),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    let limits = Limits::ELEVATION;
+    Some(ElevationAsked {
+        pointer: "/climate/elevation_m",
+        text: told(language, "How many metres above the sea is it?", "¿A cuántos metros sobre el mar está?"),
+        look: told(
+            language,
+            "On a map with heights, or from a navigation device; to some 50 m is enough.",
+            "En un mapa con alturas o con un navegador; basta con unos 50 m de precisión.",
+        ),
+        unit: "m",
+        least: limits.min,
+        most: limits.max,
+        because,
+        narrows: narrows.join("; "),
+        tmean_k: left.tmean_k,
+        frost_days: left.frost_days,
+        extreme_min_k: left.extreme_min_k,
     })
 }
 

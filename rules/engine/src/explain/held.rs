@@ -3,7 +3,7 @@
 use lammas_agronomy::calendar::Day;
 
 use super::answer::{FactShown, Held, HeldBy, Said};
-use super::rendered::Rendered;
+use super::phrases::Sentence;
 use super::voice::Voice;
 use super::{cautions, task, words};
 use crate::decide::decision::by_itself;
@@ -73,14 +73,15 @@ pub(super) fn first_reason<'a>(verdict: &Verdict, voice: Voice<'_, 'a>) -> Optio
     Some(because(blocks.first()?, verdict, voice)?.because)
 }
 
-fn because<'a>(block: &Block, verdict: &Verdict, voice: Voice<'_, 'a>) -> Option<HeldBy<'a>> {
+/// Why a block holds a rule, in words.
+pub(crate) fn because<'a>(block: &Block, verdict: &Verdict, voice: Voice<'_, 'a>) -> Option<HeldBy<'a>> {
     let (moment, language) = (voice.moment, voice.language);
     let rule = moment.book.rules.get(verdict.at as usize)?;
     let phrases = voice.rule(verdict.rule)?;
     let title = |rule: u32| voice.rule(rule).map_or("", |phrases| phrases.title.as_str());
     let id = |rule: u32| moment.set.rules.get(rule as usize).map(|info| info.id.as_str());
     let spanish = words::is_spanish(language);
-    let fill = |phrase: &'a Rendered<String>| task::filled(phrase, rule, voice);
+    let fill = |sentence: &'a Sentence| task::filled(sentence, rule, voice);
     let (kind, because, by) = match block {
         Block::Hold(at) => ("hold", fill(phrases.holds.get(*at)?), None),
         Block::Guard(at) => {

@@ -1,5 +1,7 @@
 //! Numbers as they are shown: rounded once, from the exact value, in both unit systems.
 
+use lammas_agronomy::units::{self, Conversion};
+
 use super::words::is_spanish;
 
 /// Two significant digits below 100, three from there on; half away from zero.
@@ -42,9 +44,9 @@ pub fn us_unit(unit: &str) -> Option<&'static str> {
     })
 }
 
-/// A value in the unit of the United States, exact.
+/// The way from a unit to that of the United States.
 #[must_use]
-pub fn to_us(value: f64, unit: &str) -> Option<(f64, &'static str)> {
+pub fn us_conversion(unit: &str) -> Option<(Conversion, &'static str)> {
     let to = us_unit(unit)?;
     let ours = match unit {
         "°C" => "C",
@@ -53,7 +55,13 @@ pub fn to_us(value: f64, unit: &str) -> Option<(f64, &'static str)> {
         "g/m²" => "g/m2",
         other => other,
     };
-    lammas_agronomy::units::convert_text(value, ours, to).ok().map(|value| (value, to))
+    Conversion::between(&units::read(ours).ok()?, &units::read(to).ok()?).ok().map(|way| (way, to))
+}
+
+/// A value in the unit of the United States, exact.
+#[must_use]
+pub fn to_us(value: f64, unit: &str) -> Option<(f64, &'static str)> {
+    us_conversion(unit).map(|(way, unit)| (way.of(value), unit))
 }
 
 /// A unit as it is written for people, behind a number, in a language: days and years have a plural.

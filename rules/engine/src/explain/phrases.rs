@@ -1,6 +1,9 @@
 //! Phrases: what is said the same in every answer, in one language, prepared when the set is compiled.
 
+use lammas_agronomy::units::Conversion;
+
 use super::answer::{ApartShown, CautionShown, MaterialShown, Range, SourceShown};
+use super::number::us_conversion;
 use super::rendered::Rendered;
 use super::{amounts, term_name, value, words};
 use crate::compile::book::PlantBook;
@@ -27,7 +30,7 @@ pub struct RulePhrases {
     /// What to do, in few words.
     pub title: Rendered<String>,
     /// Why.
-    pub why: Rendered<String>,
+    pub why: Sentence,
     /// How.
     pub steps: Rendered<Vec<String>>,
     /// Why a licensed professional does it.
@@ -41,11 +44,26 @@ pub struct RulePhrases {
     /// What it is kept apart from.
     pub apart: Rendered<Vec<ApartShown>>,
     /// Why each of its holds holds.
-    pub holds: Vec<Rendered<String>>,
+    pub holds: Vec<Sentence>,
     /// Before its window, after it, where there is none.
-    pub outside: [Rendered<String>; 3],
+    pub outside: [Sentence; 3],
     /// What may be expected: id and name.
     pub expect: Vec<(String, Rendered<String>)>,
+}
+
+/// A text that may quote facts.
+#[derive(Clone, Debug)]
+pub struct Sentence {
+    /// As it is written, with each fact in braces.
+    pub text: Rendered<String>,
+    /// Whether there are any.
+    pub quotes: bool,
+}
+
+impl Sentence {
+    fn of(text: &str) -> Self {
+        Self { text: Rendered::of(text.to_owned()), quotes: text.contains('{') }
+    }
 }
 
 /// What is said of a plant.
@@ -77,8 +95,19 @@ pub struct FactPhrases {
 pub struct PlantRulePhrases {
     /// What each side of its windows hangs on, with each `else`.
     pub sides: Vec<Vec<String>>,
-    /// What each of its amounts says, and what is usual.
-    pub amounts: Vec<(Rendered<String>, Option<Rendered<Range>>)>,
+    /// Of each of its amounts.
+    pub amounts: Vec<AmountPhrases>,
+}
+
+/// What is said of an amount.
+#[derive(Clone, Debug)]
+pub struct AmountPhrases {
+    /// What the number says.
+    pub what: Rendered<String>,
+    /// What is usual.
+    pub typical: Option<Rendered<Range>>,
+    /// The way from the quantity's own unit to that of the United States.
+    pub us: Option<(Conversion, &'static str)>,
 }
 
 impl Phrases {
@@ -102,6 +131,7 @@ impl Phrases {
 fn rule(info: &RuleInfo, entry: &RuleEntry, pack: &Pack, language: &str) -> RulePhrases {
     let said = |text: &str| Rendered::of(text.to_owned());
     let text = |text: &crate::text::Text| said(text.get(language));
+    let sentence = |text: &crate::text::Text| Sentence::of(text.get(language));
     let cautions = info.cautions.iter().filter_map(|number| {
         let caution = &pack.cautions.get(usize::from(*number))?.entry;
         let shown = CautionShown {
@@ -120,15 +150,15 @@ fn rule(info: &RuleInfo, entry: &RuleEntry, pack: &Pack, language: &str) -> Rule
     });
     RulePhrases {
         title: text(&entry.title),
-        why: text(&entry.why),
+        why: sentence(&entry.why),
         steps: Rendered::of(entry.steps.get(language).to_vec()),
         professional: (!entry.professional.get(language).is_empty()).then(|| text(&entry.professional)),
         cautions: cautions.collect(),
         sources: Rendered::of(sources(&info.sources, pack)),
         materials: Rendered::of(materials(info, pack, language)),
         apart: Rendered::of(apart(info, pack, language)),
-        holds: entry.hold.iter().map(|hold| text(&hold.because)).collect(),
-        outside: [text(&entry.outside.early), text(&entry.outside.late), text(&entry.outside.never)],
+        holds: entry.hold.iter().map(|hold| sentence(&hold.because)).collect(),
+        outside: [sentence(&entry.outside.early), sentence(&entry.outside.late), sentence(&entry.outside.never)],
         expect: expect.collect(),
     }
 }
@@ -211,7 +241,11 @@ fn plant_rule(rule: &PlantRule, set: &Set, language: &str) -> PlantRulePhrases {
     let written = set.pack.rules.get(rule.rule as usize).map(|filed| filed.entry.amount.as_slice()).unwrap_or_default();
     let amounts = written.iter().zip(&rule.amounts).map(|(entry, amount)| {
         let typical = entry.typical.as_ref().map(|typical| Rendered::of(amounts::range(typical, amount, set)));
-        (Rendered::of(entry.what.get(language).to_owned()), typical)
+        AmountPhrases {
+            what: Rendered::of(entry.what.get(language).to_owned()),
+            typical,
+            us: amount.quantity.and_then(|quantity| us_conversion(quantity.unit)),
+        }
     });
     PlantRulePhrases { sides: sides.map(in_words).collect(), amounts: amounts.collect() }
 }

@@ -4,10 +4,11 @@ use chrono::NaiveDate;
 use lammas_agronomy::calendar::Day;
 use lammas_agronomy::et0::Et0Method;
 use lammas_agronomy::marker::{Marker, MarkerState};
-use lammas_agronomy::season::{Chill, ForecastState, Half, Series};
+use lammas_agronomy::season::{Chill, Half, Series};
 use serde::Serialize;
 
 use super::number::shown;
+use super::weather::{self, DaysShown, WeatherShown};
 use crate::question::Climate;
 
 /// The season on a day, in short.
@@ -91,7 +92,7 @@ fn et_shown(climate: &Climate) -> EtShown {
 }
 
 /// Markers that are shown in short.
-const BRIEF: [Marker; 6] = [
+pub const BRIEF: [Marker; 6] = [
     Marker::LastFrost(lammas_agronomy::marker::Share::Median),
     Marker::FirstFrost(lammas_agronomy::marker::Share::Median),
     Marker::GrowingStart,
@@ -186,29 +187,9 @@ pub const fn formula(marker: Marker) -> &'static str {
     }
 }
 
-/// What became of the forecast, in words.
-#[must_use]
-pub fn forecast(climate: &Climate, day: Day, language: &str) -> Option<&'static str> {
-    use super::words::pick;
-    match climate.season.forecast_state(day) {
-        ForecastState::None => None,
-        ForecastState::Used => Some(pick(language, "used", "se usa")),
-        ForecastState::Stale { .. } => Some(pick(
-            language,
-            "not used: issued more than 3 days before the day asked",
-            "no se usa: emitido más de 3 días antes del día preguntado",
-        )),
-        ForecastState::FromTheFuture => Some(pick(
-            language,
-            "not used: issued after the day asked",
-            "no se usa: emitido después del día preguntado",
-        )),
-    }
-}
-
 /// The whole season on a day.
 #[derive(Clone, Debug, Serialize)]
-pub struct SeasonWhole {
+pub struct SeasonWhole<'a> {
     /// The day.
     pub date: NaiveDate,
     /// In short.
@@ -227,6 +208,9 @@ pub struct SeasonWhole {
     pub climate_sha256: String,
     /// given, measured, estimated.
     pub climate_origin: &'static str,
+    /// How the climate differs from another, if it was said so, with every marker that moved.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub climate_differences: Option<super::differing::DifferingShown>,
     /// How good the climate is, if it was estimated.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub climate_error: Option<super::estimate::EstimateShown>,
@@ -236,6 +220,14 @@ pub struct SeasonWhole {
     /// What became of the forecast, if there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub forecast: Option<&'static str>,
+    /// The weather behind it, if there is any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub weather: Option<WeatherShown<'a>>,
+    /// Where that weather does not count: why, and what is taken in its place.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub weather_note: Option<String>,
+    /// What tells the days around this one.
+    pub days: Vec<DaysShown>,
 }
 
 /// A fact of the season.
@@ -255,7 +247,7 @@ pub struct SeasonFact {
 
 /// The whole season: every marker, every fact that hangs on the climate alone.
 #[must_use]
-pub fn whole(climate: &Climate, day: Day, language: &str) -> SeasonWhole {
+pub fn whole<'a>(climate: &'a Climate, day: Day, language: &str) -> SeasonWhole<'a> {
     use crate::fact::catalogue::Fact;
     use serde_json::json;
     let season = &climate.season;
@@ -315,6 +307,9 @@ pub fn whole(climate: &Climate, day: Day, language: &str) -> SeasonWhole {
     push(Fact::Koppen, json!(season.koppen()), origin);
     let mut brief = brief(climate, day, true, language);
     brief.markers = Marker::FIXED.iter().map(|marker| shown_marker(*marker, climate, day, language)).collect();
+    let near_a_marker = brief.markers.iter().any(|marker| {
+        marker.likely_error_days.zip(marker.days).is_some_and(|(error, days)| f64::from(days.abs()) < error)
+    });
     SeasonWhole {
         date: day.date(),
         brief,
@@ -324,8 +319,12 @@ pub fn whole(climate: &Climate, day: Day, language: &str) -> SeasonWhole {
         curve_error_k: shown(season.largest_residual_k()),
         climate_sha256: climate.sha256.clone(),
         climate_origin: climate.origin.as_str(),
-        climate_error: super::estimate::error(climate, language),
+        climate_differences: super::differing::shown(climate, &Marker::FIXED, language),
+        climate_error: super::estimate::error(climate, near_a_marker, language),
         climate_sources: super::estimate::sources(climate),
-        forecast: forecast(climate, day, language),
+        forecast: weather::forecast(climate, day, language),
+        weather: weather::shown(climate, day, language),
+        weather_note: weather::not_used(climate, day, language),
+        days: weather::days(climate, day),
     }
 }

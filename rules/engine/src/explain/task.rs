@@ -1,8 +1,7 @@
 //! Tasks in words.
 
 use super::answer::{CheckShown, FactShown, Priority, Reason, RepeatShown, Said, Task};
-use super::phrases::FactPhrases;
-use super::rendered::Rendered;
+use super::phrases::{FactPhrases, Sentence};
 use super::voice::Voice;
 use super::{amounts, cautions, certainty, expect, value, window};
 use crate::compile::rule::{PlantRule, RuleInfo};
@@ -68,13 +67,10 @@ fn dated<'a>(mut reason: Reason<'a>, rule: &PlantRule, verdict: &Verdict, voice:
 
 /// The reason of a rule, with the facts that decided.
 #[must_use]
-pub fn reason<'a>(text: &'a Rendered<String>, rule: &PlantRule, voice: Voice<'_, 'a>) -> Reason<'a> {
-    let mut atoms = Vec::new();
-    deciding_atoms(&rule.whom, voice.moment, &mut |atom| atoms.push(atom));
-    deciding_atoms(&rule.when, voice.moment, &mut |atom| atoms.push(atom));
+pub fn reason<'a>(text: &'a Sentence, rule: &PlantRule, voice: Voice<'_, 'a>) -> Reason<'a> {
     let mut shown = signs_of_problem(rule, voice);
-    shown.reserve(atoms.len());
-    add_facts(&atoms, voice, &mut shown);
+    deciding_atoms(&rule.whom, voice.moment, &mut |atom| add_facts(atom, voice, &mut shown));
+    deciding_atoms(&rule.when, voice.moment, &mut |atom| add_facts(atom, voice, &mut shown));
     Reason { text: filled(text, rule, voice), facts: shown }
 }
 
@@ -96,17 +92,17 @@ fn signs_of_problem<'a>(rule: &PlantRule, voice: Voice<'_, 'a>) -> Vec<FactShown
 #[must_use]
 pub fn facts<'a>(atoms: &[u32], voice: Voice<'_, 'a>) -> Vec<FactShown<'a>> {
     let mut out = Vec::new();
-    add_facts(atoms, voice, &mut out);
+    for atom in atoms {
+        add_facts(*atom, voice, &mut out);
+    }
     out
 }
 
-fn add_facts<'a>(atoms: &[u32], voice: Voice<'_, 'a>, out: &mut Vec<FactShown<'a>>) {
-    for atom in atoms {
-        let Some(probe) = voice.moment.book.atoms.get(*atom as usize).map(|atom| atom.probe) else { continue };
-        for fact in of_term(probe, voice) {
-            if !out.iter().any(|other| *other.name == **fact.name) {
-                out.push(value::shown(fact, probe, voice));
-            }
+fn add_facts<'a>(atom: u32, voice: Voice<'_, 'a>, out: &mut Vec<FactShown<'a>>) {
+    let Some(probe) = voice.moment.book.atoms.get(atom as usize).map(|atom| atom.probe) else { return };
+    for fact in of_term(probe, voice) {
+        if !out.iter().any(|other| *other.name == **fact.name) {
+            out.push(value::shown(fact, probe, voice));
         }
     }
 }
@@ -119,11 +115,11 @@ pub(super) fn of_term<'a>(probe: u32, voice: Voice<'_, 'a>) -> &'a [FactPhrases]
 /// A text with its `{fact}` filled in: facts that the rule reads, by their printed names. Anything else in braces stands as
 /// it is, without them.
 #[must_use]
-pub fn filled<'a>(phrase: &'a Rendered<String>, rule: &PlantRule, voice: Voice<'_, 'a>) -> Said<'a> {
-    let text: &str = phrase;
-    if !text.contains('{') {
-        return Said::Phrase(phrase);
+pub fn filled<'a>(sentence: &'a Sentence, rule: &PlantRule, voice: Voice<'_, 'a>) -> Said<'a> {
+    if !sentence.quotes {
+        return Said::Phrase(&sentence.text);
     }
+    let text: &str = &sentence.text;
     let mut out = String::with_capacity(text.len());
     let mut rest = text;
     while let Some((before, after)) = rest.split_once('{') {

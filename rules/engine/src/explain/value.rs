@@ -1,8 +1,6 @@
 //! Facts as they are shown.
 
-use serde_json::{Value as Json, json};
-
-use super::answer::{FactShown, Said};
+use super::answer::{FactShown, FactValue, Said};
 use super::phrases::FactPhrases;
 use super::term_name;
 use super::voice::Voice;
@@ -28,33 +26,31 @@ pub fn unit(term: &Term) -> &'static str {
 
 /// A value as it stands in an answer.
 #[must_use]
-pub fn json(term: &Term, value: Value, moment: &Moment<'_>) -> Json {
+pub fn of<'a>(term: &Term, value: Value, moment: &Moment<'a>) -> FactValue<'a> {
     match value {
-        Value::Unknown => Json::Null,
-        Value::Absent => json!("absent"),
-        Value::Truth(yes) => json!(yes),
-        Value::Number(number) => json!(number),
-        Value::Date(day) => json!(day.date()),
-        Value::Choice(choice) => json!(choice_id(term, choice, moment)),
+        Value::Unknown => FactValue::Unknown,
+        Value::Absent => FactValue::Absent,
+        Value::Truth(yes) => FactValue::Truth(yes),
+        Value::Number(number) => FactValue::Number(number),
+        Value::Date(day) => FactValue::Date(day.date()),
+        Value::Choice(choice) => FactValue::Choice(choice_id(term, choice, moment)),
     }
 }
 
-fn choice_id(term: &Term, choice: u16, moment: &Moment<'_>) -> String {
+fn choice_id<'a>(term: &Term, choice: u16, moment: &Moment<'a>) -> &'a str {
     let book = moment.book;
     match term {
-        Term::Trait(number) => {
-            book.names.values.get(usize::from(*number)).map_or("", |values| values.name(choice)).to_owned()
-        }
+        Term::Trait(number) => book.names.values.get(usize::from(*number)).map_or("", |values| values.name(choice)),
         Term::Severity(_) => {
-            crate::fact::choices::SEVERITY.values.get(usize::from(choice)).copied().unwrap_or_default().to_owned()
+            crate::fact::choices::SEVERITY.values.get(usize::from(choice)).copied().unwrap_or_default()
         }
-        Term::Fact(Fact::PlantStage) => book.names.stages.name(choice).to_owned(),
-        Term::Fact(Fact::PlantType) => moment.set.names.plants.name(choice).to_owned(),
+        Term::Fact(Fact::PlantStage) => book.names.stages.name(choice),
+        Term::Fact(Fact::PlantType) => moment.set.names.plants.name(choice),
         Term::Fact(fact) => match fact.entry().ty {
-            FactType::Choice(list) => list.values.get(usize::from(choice)).copied().unwrap_or_default().to_owned(),
-            _ => String::new(),
+            FactType::Choice(list) => list.values.get(usize::from(choice)).copied().unwrap_or_default(),
+            _ => "",
         },
-        _ => String::new(),
+        _ => "",
     }
 }
 
@@ -81,9 +77,9 @@ fn choice_words(term: &Term, choice: u16, moment: &Moment<'_>, language: &str) -
             pack.stages.iter().find(|s| s.entry.id.value == id).map(|s| s.entry.name.get(language))
         }
         Term::Fact(Fact::PlantType) => pack.plants.get(usize::from(choice)).map(|p| p.entry.name.get(language)),
-        _ => list.and_then(|list| crate::fact::choice_names::choice_name(list, &id)).map(|words| words.get(language)),
+        _ => list.and_then(|list| crate::fact::choice_names::choice_name(list, id)).map(|words| words.get(language)),
     };
-    name.map_or(id.clone(), ToOwned::to_owned)
+    name.unwrap_or(id).to_owned()
 }
 
 /// A term with its reading.
@@ -94,7 +90,7 @@ pub fn fact<'a>(term: &Term, voice: Voice<'_, 'a>) -> FactShown<'a> {
     FactShown {
         name: Said::Made(term_name::of(term, moment.set, moment.book)),
         words: Said::Made(super::words::term(term, moment.set, moment.book, voice.language)),
-        value: json(term, reading.value, moment),
+        value: of(term, reading.value, moment),
         unit: unit(term),
         origin: reading.origin.as_str(),
     }
@@ -108,7 +104,7 @@ pub fn shown<'a>(fact: &'a FactPhrases, probe: u32, voice: Voice<'_, 'a>) -> Fac
     FactShown {
         name: Said::Phrase(&fact.name),
         words: Said::Phrase(&fact.words),
-        value: json(&fact.term, reading.value, moment),
+        value: of(&fact.term, reading.value, moment),
         unit: fact.unit,
         origin: reading.origin.as_str(),
     }

@@ -7,7 +7,7 @@ use super::answer::{
     Task,
 };
 use super::voice::Voice;
-use super::{estimate, held, season, task, term_name, value, words};
+use super::{certainty, differing, estimate, held, season, task, term_name, value, weather, words};
 use crate::ask;
 use crate::compile::amount::InputFrom;
 use crate::compile::set::Set;
@@ -65,10 +65,12 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
     let mut order: Vec<&Verdict> = applying().filter(of_kind(Kind::Task)).collect();
     order::put(&mut order, moment);
     let shown: Vec<u32> = order.iter().map(|v| v.rule).collect();
-    let tasks: Vec<Task<'_>> = order.iter().filter_map(|v| task::of(v, &shown, extent.full, voice)).collect();
+    let mut tasks: Vec<Task<'_>> = Vec::with_capacity(order.len());
+    tasks.extend(order.iter().filter_map(|v| task::of(v, &shown, extent.full, voice)));
     let estimated = estimate::note(&question.climate, voice.language);
-    let notes =
-        estimated.into_iter().chain(applying().filter(of_kind(Kind::Know)).filter_map(|v| note(v, voice))).collect();
+    let not_used = weather::note(&question.climate, moment.day, voice.language);
+    let about_place = estimated.into_iter().chain(not_used);
+    let notes = about_place.chain(applying().filter(of_kind(Kind::Know)).filter_map(|v| note(v, voice))).collect();
     let holding: Vec<&Verdict> = decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Held(_))).collect();
     let mut depends: Vec<&Verdict> =
         decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Depends { .. })).collect();
@@ -80,6 +82,10 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
     } else {
         "nothing-due"
     };
+    let near_edge = order.iter().any(|verdict| {
+        let rule = moment.book.rules.get(verdict.at as usize);
+        rule.is_some_and(|rule| certainty::is_near_a_side(rule, &verdict.window, moment))
+    });
     let valid = validity::of(decision, moment);
     let header = &set.pack.header;
     let language = voice.language;
@@ -95,7 +101,7 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
         causes: causes(decision, moment, language),
         season: season::brief(&question.climate, moment.day, extent.full, language),
         assumptions: assumptions(decision, voice),
-        climate: climate(moment, language),
+        climate: climate(moment, near_edge, language),
         asked: &question.asked,
         date_origin: if question.day_assumed { "assumed" } else { "given" },
         rule_sets: vec![RuleSet { name: &header.name.value, version: &header.version.value, sha256: &set.sha256 }],
@@ -118,16 +124,18 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
     }
 }
 
-/// The climate that an answer stands on.
-pub(super) fn climate<'a>(moment: &Moment<'a>, language: &str) -> ClimateShown<'a> {
+/// The climate that an answer stands on. `near_edge`: the day lies within the likely error of a side of some window.
+pub(super) fn climate<'a>(moment: &Moment<'a>, near_edge: bool, language: &str) -> ClimateShown<'a> {
     let climate = &moment.question.climate;
     ClimateShown {
         id: climate.id.as_deref(),
         sha256: &climate.sha256,
         origin: climate.origin.as_str(),
         curve_error_k: super::number::shown(climate.season.largest_residual_k()),
-        forecast: season::forecast(climate, moment.day, language),
-        error: estimate::error(climate, language),
+        forecast: weather::forecast(climate, moment.day, language),
+        weather: weather::shown(climate, moment.day, language),
+        differences: differing::shown(climate, &season::BRIEF, language),
+        error: estimate::error(climate, near_edge, language),
         sources: estimate::sources(climate),
     }
 }

@@ -51,6 +51,9 @@ pub struct Header {
     /// Who has looked at it.
     #[serde(default, skip_serializing_if = "Text::is_empty")]
     pub review: Text,
+    /// Findings of plain words that are left as they are in the whole set.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub plain: Option<rule::PlainEntry>,
 }
 
 /// A whole set as written.

@@ -263,6 +263,16 @@ pub struct LawEntry {
     pub seen: chrono::NaiveDate,
 }
 
+/// A finding of plain words that is left as it is, and why.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PlainEntry {
+    /// Codes of findings.
+    pub waive: Vec<At<String>>,
+    /// Why.
+    pub because: String,
+}
+
 /// A rule as it is written.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -352,6 +362,9 @@ pub struct RuleEntry {
     /// Facts of the day must be known.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub strict: bool,
+    /// Findings of plain words that are left as they are.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub plain: Option<PlainEntry>,
     /// Sources.
     #[serde(default)]
     pub sources: Vec<At<String>>,

@@ -8,7 +8,9 @@ use lammas_agronomy::origin::Origin;
 use lammas_agronomy::profile::Profile;
 use lammas_agronomy::season::{Season, SiteShift};
 
+use super::differing::Differing;
 use super::estimated::Estimated;
+use super::registered_weather::RegisteredWeather;
 use crate::decide::almanac::Almanacs;
 use crate::version::hash;
 
@@ -29,6 +31,10 @@ pub struct Climate {
     pub origin: Origin,
     /// How it was estimated, if it was.
     pub estimated: Option<Estimated>,
+    /// The weather that was kept for it, used or not.
+    pub weather: Option<RegisteredWeather>,
+    /// How it differs from another, if it was said so.
+    pub differing: Option<Differing>,
     /// The profile.
     pub profile: Profile,
     /// Its season, with what the site changes.
@@ -56,6 +62,8 @@ impl Climate {
             sha256,
             origin: profile.origin,
             estimated: None,
+            weather: None,
+            differing: None,
             season,
             profile,
             almanacs: Almanacs::default(),
@@ -68,6 +76,18 @@ impl Climate {
     #[must_use]
     pub fn with_estimate(self, estimated: Estimated) -> Self {
         Self { estimated: Some(estimated), ..self }
+    }
+
+    /// The same, with what became of the weather that was kept for it.
+    #[must_use]
+    pub fn with_weather(self, weather: RegisteredWeather) -> Self {
+        Self { weather: Some(weather), ..self }
+    }
+
+    /// The same, with how it differs from another.
+    #[must_use]
+    pub fn with_differing(self, differing: Differing) -> Self {
+        Self { differing: Some(differing), ..self }
     }
 
     /// The state of a marker; crossings of thresholds are remembered, the fixed markers are known from the beginning.

@@ -11,6 +11,8 @@ pub struct Estimated {
     pub doubts: Vec<Doubt>,
     /// By how much it is likely to be off.
     pub errors: LikelyErrors,
+    /// By how much it would be, were the elevation said; none where it was.
+    pub errors_with_elevation: Option<LikelyErrors>,
     /// Hash of the grid that it was taken from.
     pub grid_sha256: String,
 }
@@ -23,6 +25,7 @@ impl Estimated {
             grade: estimate.grade,
             doubts: estimate.doubts.clone(),
             errors: estimate.errors,
+            errors_with_elevation: estimate.errors_with_elevation,
             grid_sha256: grid_sha256.to_owned(),
         }
     }

@@ -2,9 +2,11 @@
 
 pub mod asked;
 pub mod climate;
+pub mod differing;
 pub mod estimated;
 pub mod pointer;
 pub mod profile_said;
+pub mod registered_weather;
 pub mod said;
 pub mod understand;
 

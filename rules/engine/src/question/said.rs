@@ -78,6 +78,39 @@ pub struct ClimateSaid {
     pub observations: Option<Vec<DaySaid>>,
     /// Days to come.
     pub forecast: Option<ForecastSaid>,
+    /// In what the place differs from all that.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub differences: Option<DifferencesSaid>,
+}
+
+/// In what a climate differs from another; what is left out is as there.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct DifferencesSaid {
+    /// Nights all year, K: -2 is two degrees colder.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub nights_k: Option<f64>,
+    /// Afternoons all year, K.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub afternoons_k: Option<f64>,
+    /// Afternoons of summer, K.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub summer_afternoons_k: Option<f64>,
+    /// The last frosts, days: -7 is a week earlier.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub last_frost_days: Option<i16>,
+    /// The first frosts, days: -21 is three weeks earlier.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub first_frost_days: Option<i16>,
+    /// Whether cold air gathers.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub frost_pocket: Option<bool>,
+    /// Whether it is before a wall in the sun.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub warm_wall: Option<bool>,
+    /// Whether it is on a roof.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub roof: Option<bool>,
 }
 
 /// A profile by itself: a registered climate.

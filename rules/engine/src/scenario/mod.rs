@@ -11,8 +11,9 @@ use crate::fault::Place;
 use crate::pack::Filed;
 use crate::pack::expression::place;
 use crate::pack::scenario::{AdvisedExpected, DependsExpected, Expected, HeldExpected, ScenarioEntry};
+use crate::question::pointer::Trouble;
 use crate::question::said::{ClimateSaid, Said};
-use crate::question::understand::{profile, understand};
+use crate::question::understand::{differing, profile, understand};
 use crate::question::{Climate, Question};
 use lammas_agronomy::season::SiteShift;
 
@@ -70,22 +71,25 @@ pub fn run(set: &Set, scenario: &Filed<ScenarioEntry>) -> Outcome {
 /// # Errors
 /// Every field that can't be used, in words.
 pub fn question(set: &Set, said: &Said) -> Result<Question, Vec<String>> {
-    let whole = |said: &ClimateSaid| {
-        profile(said, "/climate")
-            .map_err(|t| t.into_iter().map(|t| format!("{}: {}", t.pointer, t.detail)).collect::<Vec<_>>())
+    let in_words = |troubles: Vec<Trouble>| -> Vec<String> {
+        troubles.into_iter().map(|trouble| format!("{}: {}", trouble.pointer, trouble.detail)).collect()
     };
+    let whole = |said: &ClimateSaid| profile(said, "/climate").map_err(in_words);
     let profile = match &said.climate.id {
         None => whole(&said.climate)?,
         Some(id) => {
             let known = set.pack.climates.iter().find(|c| c.entry.id.value == *id);
             let known = known.ok_or_else(|| vec![format!("there is no climate `{id}`")])?;
-            whole(&with_weather(&known.entry.profile, &said.climate))?
+            let registered = whole(&with_weather(&known.entry.profile, &said.climate))?;
+            match &said.climate.differences {
+                Some(said) => differing(&registered, said, "/climate/differences").map_err(in_words)?,
+                None => registered,
+            }
         }
     };
     let shift = SiteShift { frost_hollow: said.site.frost_hollow == Some(true) };
     let climate = Arc::new(Climate::new(said.climate.id.clone(), profile, shift));
-    understand(said, set, climate, None)
-        .map_err(|t| t.into_iter().map(|t| format!("{}: {}", t.pointer, t.detail)).collect())
+    understand(said, set, climate, None).map_err(in_words)
 }
 
 /// A registered climate with the days that the caller knows.

@@ -8,6 +8,7 @@ use lammas_agronomy::profile::{
 
 use super::super::pointer::Trouble;
 use super::super::said::{ClimateSaid, CountedFrostSaid, DaySaid, FrostDatesSaid};
+use super::differences::differing;
 
 /// km/h in a m/s.
 const KMH: f64 = 3.6;
@@ -95,7 +96,10 @@ fn completed(
         return Err(troubles);
     }
     match profile.check() {
-        Ok(()) => Ok(profile),
+        Ok(()) => match &said.differences {
+            Some(differences) => differing(&profile, differences, &format!("{base}/differences")),
+            None => Ok(profile),
+        },
         Err(faults) => {
             Err(faults.into_iter().map(|fault| Trouble::new(pointer(base, &fault.path), fault.words)).collect())
         }

@@ -3,6 +3,7 @@
 
 mod climate;
 mod condition;
+mod differences;
 mod facts;
 mod history;
 mod plant;
@@ -13,6 +14,7 @@ use std::sync::Arc;
 use lammas_agronomy::calendar::Day;
 
 pub use climate::{profile, profile_on};
+pub use differences::{differing, meant};
 
 use super::asked;
 use super::climate::Climate;
