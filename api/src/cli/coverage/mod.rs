@@ -26,8 +26,8 @@ const EXAMPLES: &str = "Examples:
   lammas coverage my-rules --json             every cell: rules by outcome, evidence, scenarios, next opening
   lammas coverage my-rules --svg > map.svg    the same as a picture
 
-A cell is a plant at a place in a week, looked at under conditions that are typical of the plant (lammas impact --help says
-which): a rule counts once however many of them it comes out under.";
+A cell is a plant at a place in a week, looked at under conditions that are typical of the plant
+(lammas impact --help says which): a rule counts once however many of them it comes out under.";
 
 /// Show where a rule set advises and where it is silent: plants, places, weeks
 #[derive(Args, Debug)]

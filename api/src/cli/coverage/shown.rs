@@ -91,7 +91,9 @@ fn gaps(plant: &Plant, map: &Map<'_>, out: &mut String) {
             let inside =
                 |week: u8| if first <= last { (first..=last).contains(&week) } else { week >= first || week <= last };
             (1..=WEEKS).filter(|week| inside(*week)).for_each(|week| run.put(week));
-            let next = row.get(usize::from(last) - 1).and_then(|cell| cell.next_opening);
+            // What opens after it; of a year that is all gap, what opens first.
+            let asked = if run.count() == u32::from(WEEKS) { first } else { last };
+            let next = row.get(usize::from(asked) - 1).and_then(|cell| cell.next_opening);
             found.push((run.count(), format!("{}, {}: {}", spot.name.get("en"), run.words(), opening(next, map))));
         }
     }

@@ -32,11 +32,12 @@ const EXAMPLES: &str = "Examples:
   lammas impact rules/packs/core my-draft --examples changed
   lammas advise changed/1.json --packs my-draft
 
-Both sets answer the same questions: every plant, in the climates that stand beside the rules (filled up with reference
-places to twelve), in each of 52 weeks, under conditions that are typical: nothing told; each value of each trait; each sign
-that a rule or problem of the plant speaks of; each condition of a scenario of the plant, with its dates moved to the week.
-An answer changes when its decision does: outcome, band, order, amounts, window days, reasons, questions. New words change
-nothing.
+Both sets answer the same questions: every plant, in the climates that stand beside the rules
+(filled up with reference places to twelve), in each of 52 weeks, under conditions that are
+typical: nothing told; each value of each trait; each sign that a rule or problem of the plant
+speaks of; each condition of a scenario of the plant, with its dates moved to the week. An answer
+changes when its decision does: outcome, band, order, amounts, window days, reasons, questions.
+New words change nothing.
 
 Ends with 1 when a line of the requests can't be asked of either set.";
 

@@ -27,12 +27,13 @@ const EXAMPLES: &str = "Examples:
   lammas rehearse basket.json --from 2027-01-01 --packs my-draft
   lammas rehearse basket.json --json                 every stretch of days with its decision too
 
-The basket is JSON: a climate, and plants told as in a question to POST /v1/advice, each perhaps with a name:
+The basket is JSON: a climate, and plants told as to POST /v1/advice, each perhaps with a name:
   {\"climate\": {\"id\": \"hot-dry-valley\"},
    \"plants\": [{\"name\": \"the roses by the gate\", \"plant\": {\"type\": \"rose\", \"age_years\": 4}},
               {\"plant\": {\"type\": \"lawn\"}}]}
-Each plant stays in the state that is told, and each day is decided as if it were asked that day: 366 of them. A work is to be
-done in the first week in which it is due, and again as often as its repeat allows while it still is.";
+Each plant stays in the state that is told, and each of 366 days is decided as if it were asked.
+A work is to be done in the first week in which it is due, and again as often as its repeat
+allows while it still is.";
 
 /// Rehearse a year: what some plants ask for week by week, what clashes, which weeks are empty
 #[derive(Args, Debug)]

@@ -82,10 +82,10 @@ fn legend(out: &mut String) {
         text(out, "small", left + 22, 76, words);
         left += 44 + 7 * words.len();
     }
-    let _ = writeln!(out, "<rect class=\"untold\" x=\"{left}\" y=\"65.5\" width=\"15\" height=\"13\"/>");
+    let _ = writeln!(out, "<rect class=\"untold f1\" x=\"{left}\" y=\"65.5\" width=\"15\" height=\"13\"/>");
     text(out, "small", left + 22, 76, "nothing due for somebody who tells nothing");
     left += 304;
-    let _ = writeln!(out, "<circle class=\"asks\" cx=\"{}\" cy=\"72\" r=\"2.4\"/>", left + 4);
+    let _ = writeln!(out, "<circle class=\"asks\" cx=\"{}\" cy=\"72\" r=\"2.6\"/>", left + 4);
     text(out, "small", left + 14, 76, "a scenario asks there");
     left += 150;
     let _ = writeln!(out, "<rect class=\"doubt\" x=\"{left}\" y=\"75\" width=\"14\" height=\"2.5\"/>");
@@ -123,11 +123,11 @@ fn one(out: &mut String, x: usize, y: usize, cell: &Cell, map: &Map<'_>) {
         let (middle, foot) = (x + width / 2, y + 10);
         let _ = write!(out, "<text class=\"n{level}\" x=\"{middle}\" y=\"{foot}\">{}</text>", cell.applies.len());
     }
-    if cell.untold == 0 && !cell.is_nothing_due() {
+    if let Some(level) = level(cell).filter(|_| cell.untold == 0) {
         let (left, top) = (x as f64 + 0.5, y as f64 + 0.5);
         let _ = write!(
             out,
-            "<rect class=\"untold\" x=\"{left}\" y=\"{top}\" width=\"{}\" height=\"{}\"/>",
+            "<rect class=\"untold f{level}\" x=\"{left}\" y=\"{top}\" width=\"{}\" height=\"{}\"/>",
             width - 1,
             height - 1
         );
@@ -137,7 +137,7 @@ fn one(out: &mut String, x: usize, y: usize, cell: &Cell, map: &Map<'_>) {
             write!(out, "<rect class=\"doubt\" x=\"{x}\" y=\"{}\" width=\"{width}\" height=\"2\"/>", y + height - 2);
     }
     if cell.scenarios > 0 {
-        let _ = write!(out, "<circle class=\"asks\" cx=\"{}\" cy=\"{}\" r=\"2\"/>", x + width - 2, y + 2);
+        let _ = write!(out, "<circle class=\"asks\" cx=\"{}\" cy=\"{}\" r=\"2.6\"/>", x + width - 2, y + 2);
     }
     out.push('\n');
 }

@@ -7,10 +7,10 @@ pub(super) const PATTERNS: &str = r#"<defs>
 </defs>
 "#;
 
-/// Ground, ink, faint ink, bare cell, stroke of a pattern, mark of a scenario, mark of doubt, frame; then five tones, each with the
-/// ink of its number.
+/// Ground, ink, faint ink, bare cell, stroke of a pattern, mark of a scenario, mark of doubt; then five tones, each with the
+/// ink of its number and its frame.
 struct Tones {
-    named: [(&'static str, &'static str); 8],
+    named: [(&'static str, &'static str); 7],
     levels: [(&'static str, &'static str); 5],
 }
 
@@ -23,7 +23,6 @@ const LIGHT: Tones = Tones {
         ("stroke", "#b3a68c"),
         ("asks", "#8a2b57"),
         ("doubt", "#a33d12"),
-        ("frame", "#7a6a2f"),
     ],
     levels: [
         ("#e3ecd9", "#22261f"),
@@ -43,7 +42,6 @@ const DARK: Tones = Tones {
         ("stroke", "#6d6653"),
         ("asks", "#ff9cc7"),
         ("doubt", "#ff9a66"),
-        ("frame", "#d8c26a"),
     ],
     levels: [
         ("#26352a", "#ecebe2"),
@@ -59,7 +57,7 @@ pub(super) fn style() -> String {
     format!(
         "<style>\ntext {{ font-family: system-ui, sans-serif; font-size: 12px; }}\n.heading {{ font-size: 18px; font-weight: 600; }}\n\
          .plant {{ font-size: 14px; font-weight: 600; }}\n.place {{ text-anchor: end; }}\n.week {{ font-size: 10px; text-anchor: middle; }}\n\
-         .n1, .n2, .n3, .n4, .n5 {{ font-size: 9px; text-anchor: middle; }}\n.due {{ fill: url(#hatch); }}\n.silent {{ fill: url(#cross); }}\n\
+         .n1, .n2, .n3, .n4, .n5 {{ font-size: 9px; text-anchor: middle; }}\n.untold {{ fill: none; stroke-opacity: 0.6; }}\n.due {{ fill: url(#hatch); }}\n.silent {{ fill: url(#cross); }}\n\
          {}@media (prefers-color-scheme: dark) {{\n{}}}\n</style>\n",
         rules(&LIGHT),
         rules(&DARK)
@@ -74,19 +72,16 @@ fn rules(tones: &Tones) -> String {
             "faint" => ".small, .week".to_owned(),
             other => format!(".{other}"),
         };
-        match name {
+        if name == "ground" {
             // A dot is seen on every tone, with a line of the ground around it.
-            "ground" => out.push_str(&format!(".asks {{ stroke: {colour}; stroke-width: 0.8px; }}\n")),
-            "frame" => {
-                out.push_str(&format!(".untold {{ fill: none; stroke: {colour}; }}\n"));
-                continue;
-            }
-            _ => {}
+            out.push_str(&format!(".asks {{ stroke: {colour}; stroke-width: 0.8px; }}\n"));
         }
         out.push_str(&format!("{selector} {{ fill: {colour}; }}\n"));
     }
     for (level, (tone, ink)) in (1..).zip(tones.levels) {
-        out.push_str(&format!(".l{level} {{ fill: {tone}; }}\n.n{level} {{ fill: {ink}; }}\n"));
+        out.push_str(&format!(
+            ".l{level} {{ fill: {tone}; }}\n.n{level} {{ fill: {ink}; }}\n.f{level} {{ stroke: {ink}; }}\n"
+        ));
     }
     out
 }
@@ -120,7 +115,7 @@ mod tests {
             for ink in ["ink", "faint"] {
                 assert!(contrast(of(ink), of("ground")) >= 4.5, "{ink}");
             }
-            for mark in ["asks", "doubt", "frame"] {
+            for mark in ["asks", "doubt"] {
                 assert!(contrast(of(mark), of("ground")) >= 3.0, "{mark}");
             }
             // Each tone is darker (or, in the dark, lighter) than the one before.
