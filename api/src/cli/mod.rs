@@ -11,15 +11,18 @@
 //! - `given` inputs as they are typed
 //! - `request` a request from a file, read as the service reads a body
 //! - `packs` which rule set a command works on
+//! - `mutate` which changes of a rule no scenario would notice
 //! - `language` a language as it is typed, `wrapped` text for a terminal
-//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`quantity`], [`openapi`] the commands
+//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`compare`], [`quantity`], [`openapi`] the commands
 
 pub mod advise;
 pub mod check;
+pub mod compare;
 pub mod exit;
 pub mod fault;
 mod given;
 mod language;
+mod mutate;
 pub mod openapi;
 mod packs;
 pub mod profile;
@@ -62,6 +65,7 @@ enum Command {
     Check(check::Check),
     Fault(fault::Fault),
     Scenarios(scenarios::Scenarios),
+    Compare(compare::Compare),
     Quantity(quantity::Quantity),
     Openapi(openapi::Openapi),
 }
@@ -96,6 +100,7 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
         Command::Check(check) => check.run(out),
         Command::Fault(fault) => fault.run(out),
         Command::Scenarios(scenarios) => scenarios.run(out),
+        Command::Compare(compare) => compare.run(out),
         Command::Quantity(quantity) => quantity.run(out),
         Command::Openapi(openapi) => openapi.run(out),
     }

@@ -11,7 +11,8 @@
 //! answer would settle the most, and [`validity`] how long all this holds. [`version`] names sets and answers by hash.
 //!
 //! What a rule may speak of stands in [`fact::catalogue`]; how it is written, in [`lang`] and in `LANGUAGE.md`.
-//! [`scenario`] runs the questions that stand beside the rules with what must and must not be answered.
+//! [`scenario`] runs the questions that stand beside the rules with what must and must not be answered, and says which change
+//! of a rule none of them would notice; [`mod@compare`] says in sentences what changed between two sets.
 //!
 //! Nothing here reads a clock, a file or the network, and nothing panics. Deciding never fails: not knowing is an outcome.
 #![deny(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
@@ -19,6 +20,7 @@
 
 pub mod ask;
 pub mod check;
+pub mod compare;
 pub mod compile;
 pub mod decide;
 pub mod explain;

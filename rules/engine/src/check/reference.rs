@@ -72,7 +72,7 @@ fn read(table: &str) -> Vec<Place> {
 
 /// A question at a place of which nothing is known but the plant: windows hang on nothing else but history and signs,
 /// and are unknown where they do.
-pub(super) fn question(set: &Set, book: &PlantBook, place: &Place) -> Question {
+pub(crate) fn question(set: &Set, book: &PlantBook, place: &Place) -> Question {
     let unseen = SignState { seen: Truth::Unknown, severity: None, share_pct: None, since: None };
     Question {
         climate: Arc::clone(&place.climate),
@@ -95,7 +95,7 @@ pub(super) fn question(set: &Set, book: &PlantBook, place: &Place) -> Question {
 }
 
 /// The day on which windows are looked at.
-pub(super) fn day() -> Day {
+pub(crate) fn day() -> Day {
     use lammas_agronomy::calendar::ClimateDay;
     ClimateDay::around(i32::from(DAY.1)).in_year(DAY.0)
 }
