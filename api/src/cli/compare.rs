@@ -136,18 +136,31 @@ fn shown(compared: &Comparison, language: Language) -> String {
     for change in &compared.changes {
         out.push_str(&entry(change));
     }
-    let rules: Vec<&Change> = compared.changes.iter().filter(|change| change.entry == "rule").collect();
-    let others = compared.changes.len() - rules.len();
-    let wordings = compared.changes.iter().filter(|change| change.sentences.iter().all(|s| s.kind.leaves_advice())).count();
-    let (changed, same) = (rules.len(), compared.rules_unchanged);
-    out.push_str(&match language {
-        Language::Es => format!(
-            "{changed} reglas y {others} entradas más cambian, {wordings} de ellas solo en palabras, fuentes o nombre; {same} reglas iguales\n"
-        ),
-        Language::En => format!(
-            "{changed} rules and {others} other entries changed, {wordings} of them in words, sources or name only; {same} rules are the same\n"
-        ),
-    });
+    let rules = compared.changes.iter().filter(|change| change.entry == "rule").count();
+    let others = compared.changes.len() - rules;
+    let is_wording = |change: &&Change| change.sentences.iter().all(|sentence| sentence.kind.leaves_advice());
+    let wordings = compared.changes.iter().filter(is_wording).count();
+    let count = |n: usize, one: &str, many: &str| format!("{n} {}", if n == 1 { one } else { many });
+    let mut said = vec![count(rules, pick("rule changed", "regla cambia"), pick("rules changed", "reglas cambian"))];
+    if others > 0 {
+        said.push(count(
+            others,
+            pick("other entry changed", "otra entrada cambia"),
+            pick("other entries changed", "otras entradas cambian"),
+        ));
+    }
+    if wordings > 0 {
+        let only = pick("of them in words, sources or name only", "solo en palabras, fuentes o nombre");
+        said.push(format!("{wordings} {only}"));
+    }
+    let same = compared.rules_unchanged;
+    said.push(count(
+        same,
+        pick("rule is the same", "regla sigue igual"),
+        pick("rules are the same", "reglas siguen igual"),
+    ));
+    out.push_str(&said.join(", "));
+    out.push('\n');
     out
 }
 

@@ -38,7 +38,9 @@ pub(super) fn run(set: &Set, id: Option<&str>, json: bool, out: &mut dyn Write) 
     };
     let mut scores = scored(&bench, &subjects);
     scores.retain(|score| score.mutants > 0);
-    let poor = |score: &Score| score.hazardous && score.percent().is_some_and(|percent| percent < ENOUGH_PCT);
+    let poor = |score: &Score| {
+        score.hazardous && score.entry == "rule" && score.percent().is_some_and(|percent| percent < ENOUGH_PCT)
+    };
     let found = scores.iter().any(poor);
     if json {
         let totals: Vec<_> = totals(&scores).iter().map(Total::json).collect();
@@ -50,7 +52,11 @@ pub(super) fn run(set: &Set, id: Option<&str>, json: bool, out: &mut dyn Write) 
             key(a).partial_cmp(&key(b)).unwrap_or(std::cmp::Ordering::Equal)
         });
         scores.iter().try_for_each(|score| out.write_all(shown(score).as_bytes()))?;
-        writeln!(out, "\n{:<34} {:>7} {:>8} {:>8} {:>7} {:>7}", "", "entries", "changes", "noticed", "score", "< 80 %")?;
+        writeln!(
+            out,
+            "\n{:<34} {:>7} {:>8} {:>8} {:>7} {:>7}",
+            "", "entries", "changes", "noticed", "score", "< 80 %"
+        )?;
         for total in totals(&scores) {
             writeln!(out, "{}", total.row())?;
         }

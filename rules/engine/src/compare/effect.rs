@@ -53,13 +53,7 @@ fn home<'a>(set: &'a Set, rule: &str) -> Option<(&'a PlantBook, usize)> {
 }
 
 /// None where the plant is not grown.
-fn year(
-    set: &Set,
-    book: &PlantBook,
-    rule: usize,
-    window: usize,
-    place: &crate::check::ReferencePlace,
-) -> Option<Year> {
+fn year(set: &Set, book: &PlantBook, rule: usize, window: usize, place: &crate::check::ReferencePlace) -> Option<Year> {
     let question = reference_question(set, book, place);
     let day = reference_day();
     let moment = Moment::new(set, book, &question, day);
@@ -148,7 +142,10 @@ impl Tally {
         let changes = !(self.earlier.is_empty() && self.later.is_empty() && self.lost == 0 && self.gained == 0);
         (changes || self.same > 0).then(|| {
             let list = said.join(", ");
-            words.pick(format!(" (of the reference climates: {list})"), format!(" (de los climas de referencia: {list})"))
+            words.pick(
+                format!(" (of the reference climates: {list})"),
+                format!(" (de los climas de referencia: {list})"),
+            )
         })
     }
 }

@@ -46,8 +46,7 @@ pub(super) fn of_rule(
             }
             None => {
                 let gone = plain.0.condition(&hold.condition);
-                let text =
-                    words.pick(format!("no longer waits when: {gone}"), format!("ya no espera cuando: {gone}"));
+                let text = words.pick(format!("no longer waits when: {gone}"), format!("ya no espera cuando: {gone}"));
                 out.push(Sentence { kind: Kind::HoldDropped, text });
             }
         }

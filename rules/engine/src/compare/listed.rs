@@ -42,7 +42,14 @@ impl Item {
 }
 
 /// Says what of a list is gone, new or other, in one sentence; the order of the list does not count.
-pub(super) fn changes(kind: Kind, label: &str, before: &[Item], after: &[Item], words: Words<'_>, out: &mut Vec<Sentence>) {
+pub(super) fn changes(
+    kind: Kind,
+    label: &str,
+    before: &[Item],
+    after: &[Item],
+    words: Words<'_>,
+    out: &mut Vec<Sentence>,
+) {
     let find = |list: &[Item], key: &str| list.iter().find(|item| item.key == key).cloned();
     let mut said = Vec::new();
     for item in before {

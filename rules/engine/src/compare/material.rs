@@ -8,7 +8,8 @@ use crate::pack::MaterialEntry;
 /// What changed from one version of a material to the other, without its id.
 #[must_use]
 pub fn differences(before: &MaterialEntry, after: &MaterialEntry, words: Words<'_>) -> Vec<Sentence> {
-    let MaterialEntry { id: _, classes, name, analysis, hazard, maximum, keep_apart, cautions: warned, sources } = before;
+    let MaterialEntry { id: _, classes, name, analysis, hazard, maximum, keep_apart, cautions: warned, sources } =
+        before;
     let mut out = Vec::new();
     ids(Kind::Classes, ("classes", "clases"), classes, &after.classes, words, &mut out);
     let label = words.pick("hazard", "peligro");

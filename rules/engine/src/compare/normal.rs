@@ -108,10 +108,9 @@ pub fn literal(written: &Literal) -> Literal {
     let unit = Unit::find(&written.unit);
     let base = unit.and_then(|unit| UNITS.iter().find(|base| base.dimension == unit.dimension));
     match (unit, base) {
-        (Some(unit), Some(base)) => Literal {
-            value: (unit.convert(written.value, base) * 1e9).round() / 1e9,
-            unit: base.symbol.to_owned(),
-        },
+        (Some(unit), Some(base)) => {
+            Literal { value: (unit.convert(written.value, base) * 1e9).round() / 1e9, unit: base.symbol.to_owned() }
+        }
         _ => written.clone(),
     }
 }

@@ -54,7 +54,10 @@ fn shown(value: &Value) -> String {
         Value::String(text) => format!("`{text}`"),
         Value::Array(items) => format!("[{}]", items.iter().map(shown).collect::<Vec<_>>().join(", ")),
         Value::Object(map) => {
-            format!("{{{}}}", map.iter().map(|(key, item)| format!("{key}: {}", shown(item))).collect::<Vec<_>>().join(", "))
+            format!(
+                "{{{}}}",
+                map.iter().map(|(key, item)| format!("{key}: {}", shown(item))).collect::<Vec<_>>().join(", ")
+            )
         }
         other => other.to_string(),
     }

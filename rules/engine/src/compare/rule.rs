@@ -109,7 +109,8 @@ pub(super) fn with_moved(before: &RuleEntry, after: &RuleEntry, words: Words<'_>
     say(Kind::Evidence, "founded on", "se apoya en", &word(evidence), &word(&after.evidence), &mut out);
     say(Kind::Strength, "advised as", "se aconseja como", &word(strength), &word(&after.strength), &mut out);
     self::strict(*strict, after.strict, words, &mut out);
-    let law_of = |law: &Option<LawEntry>| law.as_ref().map_or_else(String::new, |law| format!("{} / {}", law.since, law.seen));
+    let law_of =
+        |law: &Option<LawEntry>| law.as_ref().map_or_else(String::new, |law| format!("{} / {}", law.since, law.seen));
     say(Kind::Law, "law, since / seen", "ley, desde / vista", &law_of(law), &law_of(&after.law), &mut out);
     ids(Kind::Materials, ("materials", "materiales"), materials, &after.materials, words, &mut out);
     let label = words.pick("cautions", "precauciones");
@@ -239,14 +240,23 @@ fn rule_item(id: &str, gap: Option<&str>, set: &Set, before: bool, words: Words<
     let title = set.pack.rules.iter().find(|rule| rule.entry.id.value == id);
     let key = if before { words.now(id) } else { id };
     let name = title.map_or_else(|| id.to_owned(), |rule| format!("“{}” [{id}]", words.text(&rule.entry.title)));
-    Item { key: key.to_owned(), name, value: gap.map(normal::value).unwrap_or_default(), shown: gap.unwrap_or_default().to_owned() }
+    Item {
+        key: key.to_owned(),
+        name,
+        value: gap.map(normal::value).unwrap_or_default(),
+        shown: gap.unwrap_or_default().to_owned(),
+    }
 }
 
 fn order(list: &[At<OrderEntry>], set: &Set, before: bool, words: Words<'_>) -> Vec<Item> {
     list.iter()
         .map(|item| {
             let OrderEntry { rule, days } = &item.value;
-            let shown = if *days == 0 { words.pick("no days between", "sin días entre medias") } else { words.days(f64::from(*days)) };
+            let shown = if *days == 0 {
+                words.pick("no days between", "sin días entre medias")
+            } else {
+                words.days(f64::from(*days))
+            };
             Item { value: days.to_string(), shown, ..rule_item(rule, None, set, before, words) }
         })
         .collect()
@@ -329,22 +339,23 @@ fn amounts(before: &[AmountEntry], after: &[AmountEntry], words: Words<'_>, out:
 fn amount_items(amount: &AmountEntry, words: Words<'_>) -> Vec<Item> {
     let AmountEntry { what: _, call, inputs, typical, max_of } = amount;
     let called = call.iter().map(|call| Item::valued("call", words.pick("reckoned by", "se calcula con"), &call.value));
-    let given = inputs
-        .iter()
-        .map(|(name, input)| Item::valued(format!("with {name}"), name, normal::value(&input.value)).shown(&input.value));
+    let given = inputs.iter().map(|(name, input)| {
+        Item::valued(format!("with {name}"), name, normal::value(&input.value)).shown(&input.value)
+    });
     let usual = typical.iter().map(|typical| {
         let shown = format!("{}..{} {}", number(typical.min), number(typical.max), typical.unit.value);
         Item::valued("typical", words.pick("usual", "lo usual"), normal::value(&shown)).shown(&shown)
     });
-    let most = max_of.iter().map(|id| Item::valued("most", words.pick("at most as for", "como mucho lo de"), &id.value));
+    let most =
+        max_of.iter().map(|id| Item::valued("most", words.pick("at most as for", "como mucho lo de"), &id.value));
     called.chain(given).chain(usual).chain(most).collect()
 }
 
 fn repeat_items(repeat: &RepeatEntry, words: Words<'_>) -> Vec<Item> {
     let RepeatEntry { every, at_most } = repeat;
-    let every = every
-        .iter()
-        .map(|every| Item::valued("every", words.pick("every", "cada"), normal::value(&every.value)).shown(&every.value));
+    let every = every.iter().map(|every| {
+        Item::valued("every", words.pick("every", "cada"), normal::value(&every.value)).shown(&every.value)
+    });
     let most = at_most.iter().map(|most| {
         let within = normal::value(&most.within.value);
         let shown = words.pick(

@@ -49,18 +49,15 @@ pub fn compare(before: &Set, after: &Set, language: &str, only: Only<'_>) -> Com
     let renamed = renamed(&before.pack.rules, &after.pack.rules, alone);
     let words = Words { renamed: &renamed, ..alone };
     let mut changes = Vec::new();
-    let rules_unchanged = rules(words, &mut changes);
+    let unchanged = rules(words, &mut changes);
+    let counts = |id: &&String| only.is_none_or(|ids| ids.contains(id));
+    let rules_unchanged = unchanged.iter().filter(counts).count();
     materials(words, &mut changes);
     others(words, &mut changes);
     if let Some(ids) = only {
         changes.retain(|change| ids.contains(&change.id));
     }
-    Comparison {
-        same_meaning: changes.is_empty(),
-        same_form: before.sha256 == after.sha256,
-        changes,
-        rules_unchanged,
-    }
+    Comparison { same_meaning: changes.is_empty(), same_form: before.sha256 == after.sha256, changes, rules_unchanged }
 }
 
 fn by_id(list: &[Filed<RuleEntry>]) -> BTreeMap<&str, &Filed<RuleEntry>> {
@@ -90,17 +87,18 @@ fn one(kind: Kind, text: String) -> Vec<Sentence> {
     vec![Sentence { kind, text }]
 }
 
-/// Returns how many are unchanged.
-fn rules(words: Words<'_>, out: &mut Vec<Change>) -> usize {
+/// Returns those that are unchanged.
+fn rules<'a>(words: Words<'a>, out: &mut Vec<Change>) -> Vec<&'a String> {
     let (before, after) = (&words.before.pack.rules, &words.after.pack.rules);
     let (known, now) = (by_id(before), by_id(after));
-    let mut unchanged = 0;
+    let mut unchanged = Vec::new();
     for filed in after {
         let Filed { file, entry } = filed;
         let title = words.text(&entry.title);
         let was = words.renamed.iter().find(|(_, id)| *id == entry.id.value).map(|(was, _)| was);
         if let Some(was) = was {
-            let text = words.pick(format!("was called `{was}`, same meaning"), format!("se llamaba `{was}`, mismo sentido"));
+            let text =
+                words.pick(format!("was called `{was}`, same meaning"), format!("se llamaba `{was}`, mismo sentido"));
             out.push(change("rule", &entry.id, title, file, one(Kind::Renamed, text)));
             continue;
         }
@@ -112,7 +110,7 @@ fn rules(words: Words<'_>, out: &mut Vec<Change>) -> usize {
         let (mut sentences, moved) = rule::with_moved(&earlier.entry, entry, words);
         effect::add(&entry.id.value, &moved, words, &mut sentences);
         if sentences.is_empty() {
-            unchanged += 1;
+            unchanged.push(&entry.id.value);
         } else {
             out.push(change("rule", &entry.id, title, file, sentences));
         }

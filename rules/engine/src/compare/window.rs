@@ -111,7 +111,8 @@ fn sides(
     }
     if before.if_absent != after.if_absent {
         let text = match after.if_absent.is_some() {
-            true => words.pick("open all year where its markers never come", "abierto todo el año donde sus marcas no llegan"),
+            true => words
+                .pick("open all year where its markers never come", "abierto todo el año donde sus marcas no llegan"),
             false => words.pick(
                 "no longer open all year where its markers never come",
                 "ya no abierto todo el año donde sus marcas no llegan",
@@ -130,8 +131,12 @@ fn by_days(from: &[(String, f64)], to: &[(String, f64)], words: Words<'_>) -> Op
     let each: Vec<String> = moved
         .iter()
         .map(|days| match days {
-            days if *days < 0.0 => words.pick(format!("{} earlier", words.days(*days)), format!("{} antes", words.days(*days))),
-            days if *days > 0.0 => words.pick(format!("{} later", words.days(*days)), format!("{} después", words.days(*days))),
+            days if *days < 0.0 => {
+                words.pick(format!("{} earlier", words.days(*days)), format!("{} antes", words.days(*days)))
+            }
+            days if *days > 0.0 => {
+                words.pick(format!("{} later", words.days(*days)), format!("{} después", words.days(*days)))
+            }
             _ => words.pick("as before", "como antes"),
         })
         .collect();

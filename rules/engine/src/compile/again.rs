@@ -59,7 +59,8 @@ impl Set {
             pack.rules.iter().map(|r| rule_info(r, &pack, names, &materials, &mut report)).collect();
         both_ways(&mut rules);
         apart_both_ways(&mut rules, &pack, names, &materials);
-        let one = |(number, (plant, kept)): (usize, (&Filed<PlantEntry>, &super::book::PlantBook)), report: &mut Report<'_>| {
+        let one = |(number, (plant, kept)): (usize, (&Filed<PlantEntry>, &super::book::PlantBook)),
+                   report: &mut Report<'_>| {
             match reaches(&plant.entry, &pack) {
                 true => book(u16::try_from(number).unwrap_or(u16::MAX), plant, &pack, names, &rules, report),
                 false => kept.clone(),

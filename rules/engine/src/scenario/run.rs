@@ -100,4 +100,3 @@ pub fn with_weather(registered: &ClimateSaid, said: &ClimateSaid) -> ClimateSaid
     }
     whole
 }
-

@@ -8,6 +8,7 @@ use serde::Serialize;
 use super::{Mutant, Operator, material, rule};
 use crate::compare::{self, Sentence, Words};
 use crate::compile::book::PlantBook;
+use crate::compile::rule::{Apart, RuleInfo};
 use crate::compile::set::Set;
 use crate::decide::decision::{Decision, decide};
 use crate::decide::moment::Moment;
@@ -217,7 +218,7 @@ impl<'a> Bench<'a> {
             return;
         }
         let Some(set) = compiled(&self.bare, mutant.entry.clone()) else { return };
-        if is_in_rule_info(mutant.operator) && set.rules == self.set.rules && set.materials == self.set.materials {
+        if is_in_rule_info(mutant.operator) && set.materials == self.set.materials && self.has_same_rules(&set) {
             // Said elsewhere as well, on the other side or by a material: the set is the same.
             return;
         }
@@ -228,6 +229,21 @@ impl<'a> Bench<'a> {
             let change = said.iter().map(|sentence| sentence.text.as_str()).collect::<Vec<_>>().join("; ");
             score.survivors.push(Survivor { operator: mutant.operator, change, place: mutant.place.clone() });
         }
+    }
+
+    /// Whether the rules of a set are the same. Of two separations from one thing the longer counts.
+    fn has_same_rules(&self, set: &Set) -> bool {
+        let longest = |rules: &[RuleInfo]| -> Vec<RuleInfo> {
+            let one = |info: &RuleInfo| {
+                let mut info = info.clone();
+                let all = info.apart.clone();
+                let is_longest = |one: &Apart| !all.iter().any(|other| other.from == one.from && other.days > one.days);
+                info.apart.retain(is_longest);
+                info
+            };
+            rules.iter().map(one).collect()
+        };
+        longest(&set.rules) == longest(&self.set.rules)
     }
 
     /// Whether any scenario differs in a set in which these rules changed.

@@ -42,7 +42,8 @@ pub(super) fn variants(expr: &Expr) -> Vec<Variant> {
         }
         ExprKind::In(left, items) if items.len() > 1 => {
             let without = |at: usize| {
-                let left_over = items.iter().enumerate().filter(|(other, _)| *other != at).map(|(_, item)| item.clone());
+                let left_over =
+                    items.iter().enumerate().filter(|(other, _)| *other != at).map(|(_, item)| item.clone());
                 (AlternativeDropped, of(expr, ExprKind::In(left.clone(), left_over.collect())))
             };
             (0..items.len()).map(without).collect()

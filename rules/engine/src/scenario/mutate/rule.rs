@@ -1,9 +1,9 @@
 //! Every mutant of a rule.
 
+use super::Mutant;
 use super::Operator::{self, *};
 use super::expression;
 use super::literal::{half, half_range};
-use super::Mutant;
 use crate::fault::Place;
 use crate::lang::{parse, print};
 use crate::pack::expression::place;
@@ -91,8 +91,8 @@ fn conditions(made: &mut Made<'_>) {
             entry.when = Some(written);
             Some(())
         });
-        let is_list = parse::condition(when.text())
-            .is_ok_and(|expr| matches!(expr.kind, crate::lang::ast::ExprKind::And(_)));
+        let is_list =
+            parse::condition(when.text()).is_ok_and(|expr| matches!(expr.kind, crate::lang::ast::ExprKind::And(_)));
         if !is_list {
             let place = made.place(&when.0);
             made.push(ConditionDropped, place, |entry| entry.when.take().map(|_| ()));
@@ -315,7 +315,8 @@ fn amounts(made: &mut Made<'_>) {
             });
         }
         for (name, input) in &amount.inputs {
-            let Ok(crate::lang::ast::Expr { kind: crate::lang::ast::ExprKind::Number(number), .. }) = parse::sum(&input.value)
+            let Ok(crate::lang::ast::Expr { kind: crate::lang::ast::ExprKind::Number(number), .. }) =
+                parse::sum(&input.value)
             else {
                 continue;
             };
