@@ -18,7 +18,7 @@ const HALF_YEAR: i32 = 182;
 
 /// A year of a window in one place.
 enum Year {
-    AllYear,
+    Whole,
     Never,
     Unknown,
     Open(Occurrence),
@@ -61,7 +61,7 @@ fn year(set: &Set, book: &PlantBook, rule: usize, window: usize, place: &crate::
         return None;
     }
     Some(match occurrences(book.rules.get(rule)?.windows.get(window)?, &moment) {
-        Found::AllYear => Year::AllYear,
+        Found::AllYear => Year::Whole,
         Found::Unknown => Year::Unknown,
         Found::Some(list) => {
             let near = |occurrence: &&Occurrence| (occurrence.opens - day).abs();
@@ -103,8 +103,8 @@ impl Tally {
                     days => self.later.push(days),
                 }
             }
-            (Year::Never, Year::Open(_) | Year::AllYear) => self.gained += 1,
-            (Year::Open(_) | Year::AllYear, Year::Never) => self.lost += 1,
+            (Year::Never, Year::Open(_) | Year::Whole) => self.gained += 1,
+            (Year::Open(_) | Year::Whole, Year::Never) => self.lost += 1,
             (Year::Unknown, _) | (_, Year::Unknown) => {}
             _ => self.same += 1,
         }

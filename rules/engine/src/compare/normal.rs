@@ -188,7 +188,7 @@ fn bounded(one: Comparison, x: f64, other: Comparison, y: f64) -> bool {
         (AtLeast | Equal, More) => x > y,
         (Equal, AtMost) => x <= y,
         (Equal, AtLeast) => x >= y,
-        (Equal, Unequal) => x != y,
+        (Equal, Unequal) => x.total_cmp(&y).is_ne(),
         _ => false,
     }
 }

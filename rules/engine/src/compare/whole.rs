@@ -50,8 +50,8 @@ pub fn compare(before: &Set, after: &Set, language: &str, only: Only<'_>) -> Com
     let words = Words { renamed: &renamed, ..alone };
     let mut changes = Vec::new();
     let unchanged = rules(words, &mut changes);
-    let counts = |id: &&String| only.is_none_or(|ids| ids.contains(id));
-    let rules_unchanged = unchanged.iter().filter(counts).count();
+    let counts = |id: &String| only.is_none_or(|ids| ids.contains(id));
+    let rules_unchanged = unchanged.into_iter().filter(|id| counts(id)).count();
     materials(words, &mut changes);
     others(words, &mut changes);
     if let Some(ids) = only {

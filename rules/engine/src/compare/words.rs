@@ -75,13 +75,13 @@ impl<'a> Words<'a> {
         let days = days.abs();
         if days >= 7.0 && days % 7.0 == 0.0 {
             let weeks = days / 7.0;
-            let one = weeks == 1.0;
+            let one = (weeks - 1.0).abs() < 1e-9;
             return match is_spanish(self.language) {
                 true => format!("{} {}", plain(weeks), if one { "semana" } else { "semanas" }),
                 false => format!("{} {}", plain(weeks), if one { "week" } else { "weeks" }),
             };
         }
-        let one = days == 1.0;
+        let one = (days - 1.0).abs() < 1e-9;
         match is_spanish(self.language) {
             true => format!("{} {}", plain(days), if one { "día" } else { "días" }),
             false => format!("{} {}", plain(days), if one { "day" } else { "days" }),

@@ -39,7 +39,7 @@ pub(super) fn half_range(written: &str) -> Option<String> {
     let after = crate::lang::parse::after(written).ok()?;
     let half = |value: f64| (value / 2.0).floor();
     let (from, to, unit) = (half(after.from), half(after.to), after.unit);
-    (to < after.to).then(|| if from == to { format!("{to} {unit}") } else { format!("{from}..{to} {unit}") })
+    (to < after.to).then(|| if from >= to { format!("{to} {unit}") } else { format!("{from}..{to} {unit}") })
 }
 
 #[cfg(test)]

@@ -8,6 +8,7 @@ use crate::fault::Place;
 use crate::lang::{parse, print};
 use crate::pack::expression::place;
 use crate::pack::rule::{Kind, RuleEntry, Strength, WindowEntry};
+use crate::pack::shapes::OrderEntry;
 use crate::pack::{At, Expression, Filed};
 use crate::text::Text;
 
@@ -124,6 +125,9 @@ fn conditions(made: &mut Made<'_>) {
     }
 }
 
+type TextOf = fn(&mut RuleEntry) -> &mut Text;
+type OrderOf = fn(&mut RuleEntry) -> &mut Vec<At<OrderEntry>>;
+type ListOf = fn(&mut RuleEntry) -> &mut Vec<At<String>>;
 type SideOf = fn(&mut WindowEntry) -> &mut Option<At<String>>;
 
 fn windows(made: &mut Made<'_>) {
@@ -152,7 +156,7 @@ fn windows(made: &mut Made<'_>) {
             });
         }
     }
-    let outside: [(bool, fn(&mut RuleEntry) -> &mut Text); 3] = [
+    let outside: [(bool, TextOf); 3] = [
         (made.entry().outside.early.is_empty(), |entry| &mut entry.outside.early),
         (made.entry().outside.late.is_empty(), |entry| &mut entry.outside.late),
         (made.entry().outside.never.is_empty(), |entry| &mut entry.outside.never),
@@ -249,8 +253,7 @@ fn spaced(made: &mut Made<'_>) {
             });
         }
     }
-    let orders: [fn(&mut RuleEntry) -> &mut Vec<At<crate::pack::shapes::OrderEntry>>; 2] =
-        [|entry| &mut entry.before, |entry| &mut entry.after];
+    let orders: [OrderOf; 2] = [|entry| &mut entry.before, |entry| &mut entry.after];
     for order_of in orders {
         let list = order_of(&mut made.entry().clone()).clone();
         for (at, item) in list.iter().enumerate() {
@@ -285,7 +288,7 @@ fn spaced(made: &mut Made<'_>) {
 }
 
 fn listed(made: &mut Made<'_>) {
-    let lists: [(Operator, fn(&mut RuleEntry) -> &mut Vec<At<String>>); 2] =
+    let lists: [(Operator, ListOf); 2] =
         [(CautionDropped, |entry| &mut entry.cautions), (MaterialDropped, |entry| &mut entry.materials)];
     for (operator, ids_of) in lists {
         let ids = ids_of(&mut made.entry().clone()).clone();
