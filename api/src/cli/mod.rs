@@ -11,12 +11,14 @@
 //! - `given` inputs as they are typed
 //! - `request` a request from a file, read as the service reads a body
 //! - `packs` which rule set a command works on
+//! - `mutate` which changes of a rule no scenario would notice
 //! - `side_by_side` work on every core, `counted` counts for people
 //! - `language` a language as it is typed, `differing` how a climate differs from another, `wrapped` text for a terminal
-//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`impact`], [`coverage`], [`rehearse`], [`quantity`], [`openapi`] the commands
+//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`compare`], [`impact`], [`coverage`], [`rehearse`], [`quantity`], [`openapi`] the commands
 
 pub mod advise;
 pub mod check;
+pub mod compare;
 mod counted;
 pub mod coverage;
 mod differing;
@@ -25,6 +27,7 @@ pub mod fault;
 mod given;
 pub mod impact;
 mod language;
+mod mutate;
 pub mod openapi;
 mod packs;
 pub mod profile;
@@ -69,6 +72,7 @@ enum Command {
     Check(check::Check),
     Fault(fault::Fault),
     Scenarios(scenarios::Scenarios),
+    Compare(compare::Compare),
     Impact(impact::Impact),
     Coverage(coverage::Coverage),
     Rehearse(rehearse::Rehearse),
@@ -106,6 +110,7 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
         Command::Check(check) => check.run(out),
         Command::Fault(fault) => fault.run(out),
         Command::Scenarios(scenarios) => scenarios.run(out),
+        Command::Compare(compare) => compare.run(out),
         Command::Impact(impact) => impact.run(out),
         Command::Coverage(coverage) => coverage.run(out),
         Command::Rehearse(rehearse) => rehearse.run(out),

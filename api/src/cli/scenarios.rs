@@ -12,6 +12,7 @@ use lammas_engine::scenario::{Outcome, run_all};
 use serde_json::json;
 
 use super::exit::Exit;
+use super::mutate;
 use super::{packs, wrapped};
 use crate::sets::FaultySet;
 
@@ -19,8 +20,11 @@ const EXAMPLES: &str = "Examples:
   lammas scenarios rules/packs/core   run the scenarios that stand beside a rule set
   lammas scenarios                    those of the rule set inside the program
   lammas scenarios my-rules --json
+  lammas scenarios my-rules --mutate                  which changes of its rules would no scenario notice?
+  lammas scenarios my-rules --mutate rose.aphid-oil   of one rule or material
 
-Ends with 1 when an answer is not the expected one, or the set can't be loaded.";
+Ends with 1 when an answer is not the expected one, or the set can't be loaded; with --mutate, when the scenarios notice
+less than 80 % of the changes of a rule that spreads, or guards against, a material whose label says how much.";
 
 /// Run the scenarios of a rule set: questions with their expected answers
 #[derive(Args, Debug)]
@@ -29,6 +33,9 @@ pub struct Scenarios {
     /// Folder of the rule set; without it, the one inside the program
     #[arg(value_name = "DIR")]
     folder: Option<PathBuf>,
+    /// Change each rule in every way that matters, one change at a time, and say which no scenario notices
+    #[arg(long, value_name = "RULE", num_args = 0..=1, default_missing_value = "")]
+    mutate: Option<String>,
     /// Print JSON
     #[arg(long)]
     json: bool,
@@ -37,6 +44,9 @@ pub struct Scenarios {
 impl Scenarios {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
         let set = self.set()?;
+        if let Some(id) = &self.mutate {
+            return mutate::run(&set, Some(id.as_str()).filter(|id| !id.is_empty()), self.json, out);
+        }
         let outcomes = run_all(&set);
         let failed = outcomes.iter().filter(|outcome| !outcome.passed()).count();
         let passed = outcomes.len() - failed;
@@ -70,7 +80,8 @@ impl Scenarios {
     }
 }
 
-fn differing(outcome: &Outcome) -> String {
+/// A scenario that differs, with what was expected and what came.
+pub(super) fn differing(outcome: &Outcome) -> String {
     let mut shown = format!("DIFFERS      {}\n             {}\n", outcome.name, outcome.place);
     for difference in &outcome.differs {
         shown.push_str(&wrapped::lines("             - ", difference));

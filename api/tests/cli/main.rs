@@ -1,5 +1,6 @@
 //! The program as a shell sees it: what it prints, and its exit codes.
 
+mod compare;
 mod records;
 mod rules;
 mod weather;

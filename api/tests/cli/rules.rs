@@ -12,11 +12,11 @@ const README: &str = r#"{"climate": {"id": "hot-dry-valley"}, "date": "2026-09-1
     "condition": {"signs": [{"sign": "spent-blooms"}, {"sign": "crowded-centre"}]}}"#;
 
 /// A folder with one small rule set, gone when the test is over.
-struct Folder(PathBuf);
+pub(crate) struct Folder(PathBuf);
 
 impl Folder {
     /// A copy of the core set in which each of `changes` replaces a text of a file.
-    fn core_with(name: &str, changes: &[(&str, &str, &str)]) -> Self {
+    pub(crate) fn core_with(name: &str, changes: &[(&str, &str, &str)]) -> Self {
         let folder = std::env::temp_dir().join(format!("lammas-{name}-{}", std::process::id()));
         for file in lammas::sets::embedded::files() {
             let mut text = file.text;
@@ -31,7 +31,7 @@ impl Folder {
         Self(folder)
     }
 
-    fn path(&self) -> &str {
+    pub(crate) fn path(&self) -> &str {
         self.0.to_str().expect("text")
     }
 }

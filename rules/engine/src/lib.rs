@@ -13,7 +13,8 @@
 //!
 //! What a rule may speak of stands in [`fact::catalogue`]; how it is written, in [`lang`] and in `LANGUAGE.md`.
 //! [`prove`] shows by a question, or certifies, what of a set contradicts itself or never comes.
-//! [`scenario`] runs the questions that stand beside the rules with what must and must not be answered.
+//! [`scenario`] runs the questions that stand beside the rules with what must and must not be answered, and says which change
+//! of a rule none of them would notice; [`mod@compare`] says in sentences what changed between two sets.
 //!
 //! A set is looked at as a whole over what is [`typical`]: [`impact`] says which answers another set would change,
 //! [`mod@coverage`] where it advises and where it is silent, [`rehearse`] what a year of some plants asks for.
@@ -24,6 +25,7 @@
 
 pub mod ask;
 pub mod check;
+pub mod compare;
 pub mod compile;
 pub mod coverage;
 pub mod decide;

@@ -46,6 +46,7 @@ mod window_table;
 mod wording;
 
 pub use reference::{Place as ReferencePlace, places as reference_places};
+pub(crate) use reference::{day as reference_day, question as reference_question};
 pub use window_table::{WindowRow, WindowState, window_table};
 
 use crate::compile::set::{Set, compile};

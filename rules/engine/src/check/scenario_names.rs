@@ -23,11 +23,13 @@ pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
             .chain(expect.held.iter().map(|held| &held.rule))
             .chain(expect.depends.iter().map(|depends| &depends.rule))
             .chain(&expect.noted)
+            .chain(&expect.order)
             .chain(&expect.absent);
         for rule in named {
             unknown(file, rule, "rule", &rules, faults);
         }
         words(file, entry, faults);
+        of_tasks(file, entry, pack, &rules, faults);
         facts(file, entry, pack, faults);
     }
 }
@@ -60,6 +62,25 @@ fn words(file: &str, entry: &ScenarioEntry, faults: &mut Vec<Fault>) {
     }
     for held in &expect.held {
         held.kind.iter().for_each(|kind| see(place(file, &held.rule), "kind of hold", kind, &HELD_KINDS));
+    }
+}
+
+/// `cautions`, `materials` and `after` name entries of the set.
+fn of_tasks(file: &str, entry: &ScenarioEntry, pack: &Pack, rules: &[&str], faults: &mut Vec<Fault>) {
+    let cautions: Vec<&str> = pack.cautions.iter().map(|caution| caution.entry.id.value.as_str()).collect();
+    let materials: Vec<&str> = pack.materials.iter().map(|material| material.entry.id.value.as_str()).collect();
+    for task in &entry.expect.advised {
+        for (what, named, known) in [
+            ("caution", &task.cautions, cautions.as_slice()),
+            ("material", &task.materials, &materials),
+            ("rule", &task.after, rules),
+        ] {
+            for word in named.iter().filter(|word| !known.contains(&word.as_str())) {
+                let message = format!("there is no {what} `{word}`");
+                let fault = Fault::error("unknown-name", place(file, &task.rule), message);
+                faults.push(fault.nearest(word, known.iter().copied()));
+            }
+        }
     }
 }
 

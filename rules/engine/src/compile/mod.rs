@@ -1,5 +1,6 @@
 //! A pack becomes a set that can be asked: names are numbers, conditions are tests of shared terms, rules stand by plant.
 
+mod again;
 pub mod amount;
 pub mod book;
 mod both_ways;

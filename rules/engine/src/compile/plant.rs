@@ -138,7 +138,7 @@ pub(super) fn book(
     }
 }
 
-fn is_for(rule: &Filed<RuleEntry>, plant: &PlantEntry, pack: &Pack) -> bool {
+pub(super) fn is_for(rule: &Filed<RuleEntry>, plant: &PlantEntry, pack: &Pack) -> bool {
     let whom = &rule.entry.whom;
     let id = plant.id.value.as_str();
     // A rule for a problem concerns no plant that does not get it.

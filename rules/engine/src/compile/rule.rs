@@ -100,7 +100,7 @@ impl JobKind {
 }
 
 /// What is the same for every plant of a rule. Its texts stay in the pack.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct RuleInfo {
     /// Its id.
     pub id: String,

@@ -15,7 +15,7 @@ use crate::unit::{Dimension, Unit};
 use crate::words::Words;
 
 /// A material, resolved.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct MaterialInfo {
     /// Its classes.
     pub classes: Vec<u16>,
@@ -76,7 +76,7 @@ pub fn compile(pack: Pack) -> (Option<Set>, Vec<Fault>) {
     (Some(set), faults)
 }
 
-fn material(filed: &Filed<MaterialEntry>, names: &Names, report: &mut Report<'_>) -> MaterialInfo {
+pub(super) fn material(filed: &Filed<MaterialEntry>, names: &Names, report: &mut Report<'_>) -> MaterialInfo {
     let (file, entry) = (&filed.file, &filed.entry);
     let maximum = entry
         .maximum

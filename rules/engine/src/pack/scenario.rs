@@ -1,8 +1,10 @@
 //! Scenarios: a question, and what must and must not be answered.
 
+use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 
 use super::At;
+use super::rule::Strength;
 use crate::question::said::Said;
 
 /// A task that must be advised.
@@ -20,6 +22,48 @@ pub struct AdvisedExpected {
     /// Its band.
     #[serde(default)]
     pub band: Option<String>,
+    /// Its points, 0..=100.
+    #[serde(default)]
+    pub score: Option<u8>,
+    /// How strongly it is advised.
+    #[serde(default)]
+    pub strength: Option<Strength>,
+    /// Cautions among those shown with it.
+    #[serde(default)]
+    pub cautions: Vec<String>,
+    /// Materials among those it is done with.
+    #[serde(default)]
+    pub materials: Vec<String>,
+    /// Rules among those of the same answer that come before it.
+    #[serde(default)]
+    pub after: Vec<String>,
+    /// Amounts among those shown.
+    #[serde(default)]
+    pub amounts: Vec<AmountExpected>,
+    /// A piece of the text that leaves it to a professional.
+    #[serde(default)]
+    pub professional: Option<String>,
+}
+
+/// An amount that must be shown; what is left out may be anything.
+#[derive(Clone, Debug, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct AmountExpected {
+    /// The number, as shown.
+    #[serde(default)]
+    pub value: Option<f64>,
+    /// The unit of the number or of the usual range.
+    #[serde(default)]
+    pub unit: Option<String>,
+    /// The usual range, least and most.
+    #[serde(default)]
+    pub usual: Option<(f64, f64)>,
+    /// Whether a material's maximum capped it.
+    #[serde(default)]
+    pub capped: Option<bool>,
+    /// Facts among those without which it can't be reckoned.
+    #[serde(default)]
+    pub needs: Vec<String>,
 }
 
 /// A rule that must be held.
@@ -34,6 +78,9 @@ pub struct HeldExpected {
     /// A piece of its reason.
     #[serde(default)]
     pub because: Option<String>,
+    /// The day on which to look again.
+    #[serde(default)]
+    pub until: Option<NaiveDate>,
 }
 
 /// A rule that must depend.
@@ -66,6 +113,9 @@ pub struct Expected {
     /// Among the notes.
     #[serde(default)]
     pub noted: Vec<At<String>>,
+    /// Tasks that must stand in this order, others between them or not.
+    #[serde(default)]
+    pub order: Vec<At<String>>,
     /// Not to be found at all.
     #[serde(default)]
     pub absent: Vec<At<String>>,

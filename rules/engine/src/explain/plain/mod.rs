@@ -10,6 +10,7 @@ mod marker;
 mod number;
 
 use crate::compile::set::Set;
+use crate::lang::ast::Expr;
 use crate::lang::parse;
 use crate::pack::{Expression, PlantEntry};
 
@@ -29,6 +30,12 @@ impl Plain<'_> {
     #[must_use]
     pub fn condition(&self, written: &Expression) -> String {
         parse::condition(written.text()).map_or_else(|_| written.text().to_owned(), |expr| condition::of(&expr, self))
+    }
+
+    /// A condition that has been read, or a part of one.
+    #[must_use]
+    pub fn expr(&self, expr: &Expr) -> String {
+        condition::of(expr, self)
     }
 
     /// One side of a window: `4 weeks before the end of the hot season, or where that never comes: …`.
