@@ -12,7 +12,8 @@
 //! - `request` a request from a file, read as the service reads a body
 //! - `packs` which rule set a command works on
 //! - `language` a language as it is typed, `wrapped` text for a terminal
-//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`quantity`], [`openapi`] the commands
+//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`quantity`], [`openapi`],
+//!   [`why_not`], [`tidy`] the commands
 
 pub mod advise;
 pub mod check;
@@ -30,7 +31,9 @@ pub mod scenarios;
 pub mod season;
 pub mod serve;
 pub mod source;
+pub mod tidy;
 pub mod weather;
+pub mod why_not;
 mod wrapped;
 
 use std::io::{self, ErrorKind, Write};
@@ -55,11 +58,13 @@ pub struct Lammas {
 enum Command {
     Serve(serve::Serve),
     Advise(advise::Advise),
+    WhyNot(why_not::WhyNot),
     Season(season::Season),
     Profile(profile::Profile),
     Weather(weather::WeatherFile),
     Rule(rule::Rule),
     Check(check::Check),
+    Tidy(tidy::Tidy),
     Fault(fault::Fault),
     Scenarios(scenarios::Scenarios),
     Quantity(quantity::Quantity),
@@ -89,11 +94,13 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
     match command {
         Command::Serve(serve) => serve.run(),
         Command::Advise(advise) => advise.run(out),
+        Command::WhyNot(why_not) => why_not.run(out),
         Command::Season(season) => season.run(out),
         Command::Profile(profile) => profile.run(out),
         Command::Weather(weather) => weather.run(out),
         Command::Rule(rule) => rule.run(out),
         Command::Check(check) => check.run(out),
+        Command::Tidy(tidy) => tidy.run(out),
         Command::Fault(fault) => fault.run(out),
         Command::Scenarios(scenarios) => scenarios.run(out),
         Command::Quantity(quantity) => quantity.run(out),

@@ -3,6 +3,7 @@
 mod records;
 mod rules;
 mod weather;
+mod why_not;
 
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;

@@ -12,7 +12,9 @@
 //! what it would take. [`version`] names sets and answers by hash.
 //!
 //! What a rule may speak of stands in [`fact::catalogue`]; how it is written, in [`lang`] and in `LANGUAGE.md`.
-//! [`scenario`] runs the questions that stand beside the rules with what must and must not be answered.
+//! [`sources`] says which of them are due to be looked at again, and what rests on each. [`scenario`] runs the questions that stand beside the rules with what must and must not be answered.
+//!
+//! [`tidy`] puts a rule file into its usual form and keeps its comments.
 //!
 //! Nothing here reads a clock, a file or the network, and nothing panics. Deciding never fails: not knowing is an outcome.
 #![deny(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
@@ -31,7 +33,9 @@ pub mod question;
 pub mod rank;
 pub mod read;
 pub mod scenario;
+pub mod sources;
 pub mod text;
+pub mod tidy;
 pub mod unit;
 pub mod validity;
 pub mod version;

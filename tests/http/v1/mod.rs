@@ -12,4 +12,5 @@ mod rules;
 mod season;
 mod vocabulary;
 mod weather;
+mod why_not;
 mod words;
