@@ -65,7 +65,7 @@ pub(super) fn shown<'a>(
     ground: &Ground<'a>,
     question: &'a Question,
     outcome: &Outcome,
-    ways: Vec<(Option<Day>, Way)>,
+    ways: &[(Option<Day>, Way)],
     comes_on: Option<Day>,
     looked: Looked,
     language: &str,
