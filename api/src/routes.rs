@@ -81,6 +81,9 @@ calls! {
             => [JSON_BODY, QUESTION, &[kinds::UNKNOWN_PLANT, kinds::UNKNOWN_RULE_SET]];
         GET "/v1/rules/{id}" v1::rules::read::get_rule
             => [&[kinds::BAD_QUERY, kinds::BAD_PATH, kinds::RULE_NOT_FOUND]];
+        POST "/v1/rules/{id}/why-not" v1::rules::why_not::explain_absence
+            => [JSON_BODY, QUESTION,
+                &[kinds::BAD_PATH, kinds::RULE_NOT_FOUND, kinds::UNKNOWN_PLANT, kinds::UNKNOWN_RULE_SET]];
         GET "/v1/plants" v1::vocabulary::plants::list_plants => [&[kinds::BAD_QUERY]];
         GET "/v1/signs" v1::vocabulary::signs::list_signs => [&[kinds::BAD_QUERY]];
         GET "/v1/facts" v1::vocabulary::facts::list_facts => [&[kinds::BAD_QUERY]];

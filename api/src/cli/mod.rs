@@ -14,7 +14,7 @@
 //! - `mutate` which changes of a rule no scenario would notice
 //! - `side_by_side` work on every core, `counted` counts for people
 //! - `language` a language as it is typed, `differing` how a climate differs from another, `wrapped` text for a terminal
-//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`compare`], [`impact`], [`coverage`], [`rehearse`], [`quantity`], [`openapi`] the commands
+//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`compare`], [`impact`], [`coverage`], [`rehearse`], [`why_not`], [`tidy`], [`quantity`], [`openapi`] the commands
 
 pub mod advise;
 pub mod check;
@@ -40,7 +40,9 @@ pub mod season;
 pub mod serve;
 mod side_by_side;
 pub mod source;
+pub mod tidy;
 pub mod weather;
+pub mod why_not;
 mod wrapped;
 
 use std::io::{self, ErrorKind, Write};
@@ -65,11 +67,13 @@ pub struct Lammas {
 enum Command {
     Serve(serve::Serve),
     Advise(advise::Advise),
+    WhyNot(why_not::WhyNot),
     Season(season::Season),
     Profile(profile::Profile),
     Weather(weather::WeatherFile),
     Rule(rule::Rule),
     Check(check::Check),
+    Tidy(tidy::Tidy),
     Fault(fault::Fault),
     Scenarios(scenarios::Scenarios),
     Compare(compare::Compare),
@@ -103,11 +107,13 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
     match command {
         Command::Serve(serve) => serve.run(),
         Command::Advise(advise) => advise.run(out),
+        Command::WhyNot(why_not) => why_not.run(out),
         Command::Season(season) => season.run(out),
         Command::Profile(profile) => profile.run(out),
         Command::Weather(weather) => weather.run(out),
         Command::Rule(rule) => rule.run(out),
         Command::Check(check) => check.run(out),
+        Command::Tidy(tidy) => tidy.run(out),
         Command::Fault(fault) => fault.run(out),
         Command::Scenarios(scenarios) => scenarios.run(out),
         Command::Compare(compare) => compare.run(out),

@@ -5,6 +5,7 @@ mod records;
 mod rules;
 mod weather;
 mod whole;
+mod why_not;
 
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;

@@ -13,6 +13,7 @@
 //!
 //! What a rule may speak of stands in [`fact::catalogue`]; how it is written, in [`lang`] and in `LANGUAGE.md`.
 //! [`prove`] shows by a question, or certifies, what of a set contradicts itself or never comes.
+//! [`sources`] says which of them are due to be looked at again, [`tidy`] puts a rule file into its usual form.
 //! [`scenario`] runs the questions that stand beside the rules with what must and must not be answered, and says which change
 //! of a rule none of them would notice; [`mod@compare`] says in sentences what changed between two sets.
 //!
@@ -41,7 +42,9 @@ pub mod rank;
 pub mod read;
 pub mod rehearse;
 pub mod scenario;
+pub mod sources;
 pub mod text;
+pub mod tidy;
 pub mod typical;
 pub mod unit;
 pub mod validity;

@@ -16,5 +16,6 @@ mod rules;
 mod season;
 mod vocabulary;
 mod weather;
+mod why_not;
 mod witness;
 mod words;

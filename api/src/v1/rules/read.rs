@@ -28,7 +28,7 @@ const MOST_NEAR: usize = 3;
 pub struct RuleId {
     /// The rule's id, as an answer names it.
     #[param(example = "rose.renewal-cut", max_length = 100)]
-    id: String,
+    pub(crate) id: String,
 }
 
 /// What does a rule say, and on what grounds?

@@ -68,7 +68,7 @@ pub fn why_not<'a>(
         }
     }
     let looked = Looked { most_changes: reach.most_changes, days: FURTHEST, complete };
-    say::shown(&ground, question, &outcome, ways, comes_on, looked, language)
+    say::shown(&ground, question, &outcome, &ways, comes_on, looked, language)
 }
 
 /// Every lever that bears on the rule of a ground in any way.

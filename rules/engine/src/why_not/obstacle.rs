@@ -11,7 +11,7 @@ use crate::compile::window::Window;
 use crate::decide::blocks::{Unknown, blocked, guard_blocks};
 use crate::decide::causes;
 use crate::decide::moment::Moment;
-use crate::decide::outcome::{Block, Blocked, Outcome};
+use crate::decide::outcome::{Block, Blocked, Hangs, Outcome};
 use crate::decide::truth::{Curve, judge};
 use crate::decide::window::{self, State};
 use crate::fact::value::Truth;
@@ -146,8 +146,8 @@ fn blocks(rule: &PlantRule, ground: &Ground<'_>, moment: &Moment<'_>, out: &mut 
     }
     let own = crate::decide::blocks::own(rule, info, moment);
     let is_history = |block: &Block| matches!(block, Block::Apart { .. } | Block::Done { .. } | Block::Turn(_));
-    let hangs = own.hangs.contains(&crate::decide::outcome::Hangs::History);
-    if own.holding.iter().any(is_history) || (hangs && ground.question_has_no_history(moment)) {
+    let hangs = own.hangs.contains(&Hangs::History);
+    if own.holding.iter().any(is_history) || (hangs && moment.question.history.is_none()) {
         let mut levers = Vec::new();
         history_into(rule, ground, &mut levers);
         out.push(closed(levers, ground));
@@ -194,10 +194,6 @@ fn of_rivals(rule: &PlantRule, ground: &Ground<'_>) -> Part {
     for rival in rule.rivals.iter().filter_map(|at| ground.book.rules.get(*at as usize)) {
         everything(rival, ground, &mut levers);
     }
-    closed_simply(levers)
-}
-
-fn closed_simply(levers: Vec<Lever>) -> Part {
     levers.into_iter().collect()
 }
 
@@ -207,13 +203,7 @@ pub(super) fn all(ground: &Ground<'_>) -> Part {
     of_rivals(rule, ground)
 }
 
-impl Ground<'_> {
-    fn question_has_no_history(&self, moment: &Moment<'_>) -> bool {
-        moment.question.history.is_none()
-    }
-}
-
-/// Whether the day itself can't be helped: something stands there that no lever moves.
+/// Whether something stands there that no lever moves.
 pub(super) fn is_fixed(parts: &[Part]) -> bool {
     parts.iter().any(Part::is_empty)
 }

@@ -65,7 +65,7 @@ pub(super) fn shown<'a>(
     ground: &Ground<'a>,
     question: &'a Question,
     outcome: &Outcome,
-    ways: Vec<(Option<Day>, Way)>,
+    ways: &[(Option<Day>, Way)],
     comes_on: Option<Day>,
     looked: Looked,
     language: &str,
@@ -246,7 +246,13 @@ fn season<'a>(ground: &Ground<'a>, told: &RuleShown<'a>, moment: &Moment<'a>, la
         )
         .to_owned(),
     };
-    Some(Reason { kind: "window", text: format!("{} {then}", told.season), rule: None, facts: Vec::new() })
+    Some(Reason { kind: "window", text: format!("{}. {then}", capital(&told.season)), rule: None, facts: Vec::new() })
+}
+
+/// The first letter large: a sentence of its own.
+fn capital(text: &str) -> String {
+    let mut letters = text.trim_end_matches('.').chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn unknown<'a>(on: &[Hangs], could: Could, voice: Voice<'_, 'a>) -> Reason<'a> {

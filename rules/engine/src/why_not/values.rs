@@ -108,7 +108,7 @@ fn trait_values(number: u16, ground: &Ground<'_>) -> Vec<Setting> {
     let values = ground.book.names.values.get(usize::from(number));
     values
         .into_iter()
-        .flat_map(|values| values.names())
+        .flat_map(crate::compile::names::Index::names)
         .map(|value| json!(value))
         .filter(|value| *value != now)
         .map(|value| whole(&pointer, value, ground))
@@ -190,7 +190,7 @@ fn around(thresholds: &[f64], fact: Fact) -> Vec<f64> {
     let step = fact.entry().step;
     let mut one = step.round(1.0);
     for finer in [0.01, 0.05, 0.1, 0.5] {
-        if step.round(finer) == finer {
+        if (step.round(finer) - finer).abs() < 1e-9 {
             one = finer;
             break;
         }

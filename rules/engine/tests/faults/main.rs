@@ -6,6 +6,7 @@ mod mutations;
 mod names;
 mod pages;
 mod shape;
+mod slips;
 #[path = "../support/mod.rs"]
 mod support;
 
