@@ -35,7 +35,7 @@ const SUCKING: &str = "rules/rose-sucking-pests.yaml";
 const DISEASES: &str = "rules/rose-diseases.yaml";
 const WINTER: &str = "rules/rose-winter.yaml";
 const GUARDS: &str = "rules/guards.yaml";
-const LAWN: &str = "rules/lawn-turf.yaml";
+const LAWN: &str = "rules/lawn-weeds.yaml";
 const CUTS: &str = "rules/rose-cuts.yaml";
 
 /// What is edited, the entry that changes, the kind of the one sentence, and a piece of it.

@@ -8,7 +8,6 @@ use crate::shipped::set;
 
 /// Facts that no shipped rule reads yet: each waits for the plants or the places that need it.
 const WAITING: &[&str] = &[
-    "plant.type",
     "plant.planted_on",
     "plant.trunk_diameter",
     "plant.stage_since",
@@ -24,32 +23,21 @@ const WAITING: &[&str] = &[
     "tmax",
     "tmean",
     "rain",
-    "rh",
     "wind",
     "daylength",
-    "heat_sum",
     "frost.chance",
     "water.depletion",
     "plant.hips_wanted",
     "plant.water_factor",
-    "site.exposure",
     "site.mulched",
     "since",
-    "done",
     "et0",
-    "climate.frost_free",
-    "climate.mild_winter",
-    "climate.hot_summer",
-    "climate.wet_winter",
     "climate.dry_coldest",
-    "climate.dry_spring",
     "climate.short_season",
     "chill_hours",
-    "chill_portions",
     "climate.zone",
     "climate.heat_days",
     "climate.koppen",
-    "climate.extreme_min",
 ];
 
 #[test]

@@ -294,27 +294,32 @@ fn copied(garden: &mut Garden, draws: &mut Draws) -> Option<Planted> {
 }
 
 fn too_much_reckoned(garden: &mut Garden, draws: &mut Draws) -> Option<Planted> {
-    let bears: Vec<String> = garden
+    // Each with the most grams that it bears.
+    let bears: Vec<(String, f64)> = garden
         .materials
         .iter()
-        .filter(|material| {
-            let in_grams = |max: &Json| max["value"].as_str().is_some_and(|value| value.ends_with(" g"));
-            material["maximum"].as_array().is_some_and(|list| list.iter().any(in_grams))
-                && material["hazard"] != "label"
-                && material["hazard"] != "restricted"
+        .filter(|material| material["hazard"] != "label" && material["hazard"] != "restricted")
+        .filter_map(|material| {
+            let grams = |max: &Json| max["value"].as_str()?.strip_suffix(" g")?.parse::<f64>().ok();
+            let most = material["maximum"].as_array()?.iter().filter_map(grams).reduce(f64::max)?;
+            Some((text(material, "id"), most))
         })
-        .map(|material| text(material, "id"))
         .collect();
-    let material = draws.one(&bears)?.clone();
+    let (material, most) = draws.one(&bears)?.clone();
     let plant = text(draws.one(&garden.plants)?, "id");
     let like = json!({"for": {"plant": plant}, "sources": garden.rules.first()?["sources"]});
     let id = "any.seeded-amount".to_owned();
+    let (rate, percent) = (15 + draws.below(30), 5 + draws.below(15));
+    #[expect(clippy::cast_precision_loss, reason = "small numbers")]
+    let bearable = (most * percent as f64 / 100.0 / rate as f64).ceil();
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small whole number")]
+    let area = bearable as usize + 1 + draws.below(6);
     let amount = json!([{
         "what": {"en": "How much", "es": "Cuánto"}, "call": "product_for_rate",
         "with": {
-            "nutrient_rate": format!("{} g/m²", 15 + draws.below(30)),
-            "area": format!("{} m²", 2 + draws.below(6)),
-            "analysis": format!("{} %", 5 + draws.below(15)),
+            "nutrient_rate": format!("{rate} g/m²"),
+            "area": format!("{area} m²"),
+            "analysis": format!("{percent} %"),
         },
     }]);
     garden.rules.push(new_rule(&id, &like, json!({"job": "feed", "materials": [material], "amount": amount})));
