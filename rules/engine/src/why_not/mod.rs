@@ -1,8 +1,8 @@
 //! Why is a rule not there, and what would it take?
 //!
-//! A rule that is asked for is *no*, *held* or *depends*. [`obstacle`] says which parts stand in its way and which
-//! [`lever`]s of the request move each of them; [`values`] what a lever can be set to; [`search`] tries the fewest
-//! changes first, by asking the changed question; [`days`] looks for the day where only that must change, or must change
+//! A rule that is asked for is *no*, *held* or *depends*. `obstacle` says which parts stand in its way and which
+//! `lever`s of the request move each of them; `values` what a lever can be set to; `search` tries the fewest
+//! changes first, by asking the changed question; `days` looks for the day where only that must change, or must change
 //! too. [`edit`] is how a change is written: applied here, and handed out as a patch (RFC 6902). Nothing is returned that was not
 //! applied to the question and decided anew with every rule of the plant.
 //!

@@ -56,9 +56,9 @@ fn disturbed(text: &str, dice: &mut Dice) -> (String, usize) {
         if dice.below(10) == 0 {
             line.push_str("  ");
         }
-        if line.starts_with("- ") {
+        if let Some(first) = line.strip_prefix("- ") {
             flush(&mut entry, &mut out, dice, &mut put);
-            entry.push(vec![format!("  {}", &line[2..])]);
+            entry.push(vec![format!("  {first}")]);
         } else if line.starts_with("  ") && !entry.is_empty() {
             if !line[2..].starts_with([' ', '-', '#']) {
                 entry.push(vec![line]);

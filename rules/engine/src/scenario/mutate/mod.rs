@@ -8,7 +8,7 @@
 //! - `operator` the kinds of change
 //! - `literal`, `expression` what is done to numbers and conditions
 //! - `rule`, `material` every mutant of an entry
-//! - [`bench`] the scenarios, and what they notice
+//! - [`mod@bench`] the scenarios, and what they notice
 
 pub mod bench;
 mod expression;
