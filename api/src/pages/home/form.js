@@ -3,7 +3,7 @@
 import { by, h } from "./element.js";
 import { blank } from "./link.js";
 import { table } from "./normals.js";
-import { chosenSigns, choose, offerSigns } from "./signs.js";
+import { chosenSigns, choose, narrowTo, offerSigns } from "./signs.js";
 import { answerName, factAt } from "./named.js";
 import { say } from "./words.js";
 
@@ -66,8 +66,10 @@ function tell() {
   by("climate-tell").textContent = words.climates.find((climate) => climate.id === by("climate").value)?.tell ?? "";
 }
 
-function showTraits(chosen) {
+/** What only this plant has: its traits and its signs. */
+function showPlant(chosen) {
   const plant = words.plants.find((entry) => entry.id === by("plant").value);
+  narrowTo(plant?.id ?? "");
   by("traits").replaceChildren(...(plant?.traits ?? []).map((trait) => {
     const id = `trait-${trait.id}`;
     const select = h("select", { id, "data-trait": trait.id });
@@ -120,7 +122,7 @@ export function toForm(asked) {
   form.elements.where.value = asked.where;
   form.elements.units.value = asked.units;
   for (const name of PLAIN) by(name).value = asked[name];
-  showTraits(asked.traits);
+  showPlant(asked.traits);
   for (const box of form.querySelectorAll("[name=wish]")) box.checked = asked.wishes.includes(box.value);
   choose(asked.signs);
   by("none-seen").checked = asked.none && asked.signs.length === 0;
@@ -156,7 +158,7 @@ form.addEventListener("change", (event) => {
   if (event.target.name === "where") showWhere();
   if (event.target.id === "climate") tell();
   if (event.target.id === "plant") {
-    showTraits({});
+    showPlant({});
     told = [];
     passed = [];
     showTold();

@@ -8,12 +8,15 @@ export async function vocabulary(language) {
   return { climates, plants, signs, jobs, facts };
 }
 
+/** The ids of the signs that are looked for on a plant. */
+export const signsOf = async (plant) => (await all("signs", "en", { plant })).map((sign) => sign.id);
+
 /** Every entry of a list, page by page. */
-async function all(name, language) {
+async function all(name, language, more = {}) {
   const items = [];
   let cursor = null;
   do {
-    const query = new URLSearchParams({ language, limit: "200", ...(cursor ? { cursor } : {}) });
+    const query = new URLSearchParams({ language, limit: "200", ...more, ...(cursor ? { cursor } : {}) });
     const answer = await fetch(`v1/${name}?${query}`);
     if (!answer.ok) throw new Error(`${name}: ${answer.status}`);
     const page = await answer.json();

@@ -1,9 +1,13 @@
 // The signs, to be found by one's own words.
 
 import { by, h } from "./element.js";
+import { signsOf } from "./service.js";
 import { say } from "./words.js";
 
 let rows = [];
+let plant = "";
+/** The ids of the signs that the plant can have; null: any. */
+let its = null;
 
 const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
 
@@ -19,6 +23,22 @@ export function offerSigns(signs) {
   choose(ticked);
 }
 
+/** Offers only what is looked for on a plant; all signs where none is chosen. */
+export async function narrowTo(chosen) {
+  if (chosen === plant) return;
+  plant = chosen;
+  its = null;
+  try {
+    const found = chosen ? new Set(await signsOf(chosen)) : null;
+    // Another plant may have been chosen in the meantime.
+    if (chosen === plant) its = found;
+  } catch (error) {
+    plant = "";
+    console.warn(error);
+  }
+  show();
+}
+
 /** The ids of the signs that are ticked. */
 export const chosenSigns = () => rows.filter(({ box }) => box.checked).map(({ box }) => box.value);
 
@@ -30,15 +50,17 @@ export function choose(ids) {
   show();
 }
 
-/** Shows those that hold every word that was typed, and those that are ticked. */
+/** Shows those of the plant that hold every word that was typed, and those that are ticked. */
 function show() {
   const sought = plain(by("find-sign").value).split(/\s+/).filter(Boolean);
-  let shown = 0;
+  let [offered, shown] = [0, 0];
   for (const { box, row, text } of rows) {
-    row.hidden = !box.checked && !sought.every((word) => text.includes(word));
+    const isOffered = box.checked || !its || its.has(box.value);
+    row.hidden = !isOffered || (!box.checked && !sought.every((word) => text.includes(word)));
+    if (isOffered) offered += 1;
     if (!row.hidden) shown += 1;
   }
-  by("signs-count").textContent = say("signs_count", shown, rows.length, chosenSigns().length);
+  by("signs-count").textContent = say("signs_count", shown, offered, chosenSigns().length);
 }
 
 by("find-sign").addEventListener("input", show);
