@@ -43,6 +43,22 @@ async function look(page, name) {
   isQuiet(page);
 }
 
+cases["a plant is offered only what is looked for on it, and what is ticked stays"] = async (browser) => {
+  const page = await browser.open();
+  const sign = (id) => page.locator(`#signs li:has(input[value="${id}"])`);
+  await sign("spent-blooms").waitFor();
+  assert.ok(await sign("browned-blossom").isVisible());
+  await page.selectOption("#plant", "rose");
+  await sign("browned-blossom").waitFor({ state: "hidden" });
+  assert.ok(await sign("spent-blooms").isVisible());
+  await sign("spent-blooms").locator("input").check();
+  await page.selectOption("#plant", "peach");
+  await sign("browned-blossom").waitFor();
+  assert.ok(await sign("spent-blooms").isVisible());
+  await page.selectOption("#plant", "");
+  await sign("footprints-stay").waitFor();
+};
+
 cases["the keyboard alone is enough"] = async (browser) => {
   const page = await browser.open();
   await page.locator("#signs li").first().waitFor();
