@@ -1,8 +1,10 @@
 //! `lammas advise`.
 //!
 //! - `table` an answer for people
+//! - `called` what a fact is called that the answer names as rules write it
 //! - `headings` the words around it, in every language
 
+mod called;
 mod headings;
 mod table;
 
@@ -55,7 +57,7 @@ impl Advise {
             writeln!(out, "{}", said.text)?;
         } else {
             let answer = serde_json::from_str(&said.text)?;
-            out.write_all(table::shown(&answer, said.language).as_bytes())?;
+            out.write_all(table::shown(&answer, said.language, &rules.set()).as_bytes())?;
         }
         Ok(Exit::Well)
     }

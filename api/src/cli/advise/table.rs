@@ -2,6 +2,9 @@
 
 use std::fmt::Write as _;
 
+use lammas_engine::compile::set::Set;
+
+use super::called::Called;
 use super::headings::Headings;
 use crate::cli::differing;
 use crate::cli::wrapped::lines;
@@ -17,8 +20,9 @@ use crate::v1::question::date::Date;
 const LABEL: usize = 13;
 
 /// The answer as text.
-pub(super) fn shown(answer: &AdviceAnswer, language: Language) -> String {
+pub(super) fn shown(answer: &AdviceAnswer, language: Language, set: &Set) -> String {
     let words = Headings(language);
+    let called = Called { set, language };
     let mut out = String::new();
     head(answer, words, &mut out);
     heard(answer, words, &mut out);
@@ -28,10 +32,10 @@ pub(super) fn shown(answer: &AdviceAnswer, language: Language) -> String {
             band = Some(task.priority.band);
             let _ = writeln!(out, "\n{}", words.band(task.priority.band));
         }
-        one(place + 1, task, answer, words, &mut out);
+        one(place + 1, task, answer, words, called, &mut out);
     }
     cut(answer, words, &mut out);
-    waiting(answer, words, &mut out);
+    waiting(answer, words, called, &mut out);
     if !answer.notes.is_empty() {
         let _ = writeln!(out, "\n{}", words.worth_knowing());
         for note in &answer.notes {
@@ -44,7 +48,7 @@ pub(super) fn shown(answer: &AdviceAnswer, language: Language) -> String {
             let _ = writeln!(out, "  * {} ({})", cause.name, likelihood(cause, words));
         }
     }
-    questions(answer, words, &mut out);
+    questions(answer, words, called, &mut out);
     foot(answer, words, &mut out);
     out
 }
@@ -91,7 +95,7 @@ fn heard(answer: &AdviceAnswer, words: Headings, out: &mut String) {
     }
 }
 
-fn one(place: usize, task: &AdviceTask, answer: &AdviceAnswer, words: Headings, out: &mut String) {
+fn one(place: usize, task: &AdviceTask, answer: &AdviceAnswer, words: Headings, called: Called<'_>, out: &mut String) {
     let consider = match task.strength {
         Some(AdviceStrength::Consider) => words.pick(" (worth considering)", " (vale la pena pensarlo)"),
         _ => "",
@@ -108,7 +112,7 @@ fn one(place: usize, task: &AdviceTask, answer: &AdviceAnswer, words: Headings, 
     let before = task.after.iter().flatten().filter_map(|id| answer.tasks.iter().find(|other| other.id == *id));
     each(&mut row, words.after(), before.map(|other| other.title.clone()));
     each(&mut row, words.how(), task.steps.iter().enumerate().map(|(at, step)| format!("{}) {step}", at + 1)));
-    each(&mut row, words.amount(), task.amounts.iter().map(|amount| self::amount(amount, words)));
+    each(&mut row, words.amount(), task.amounts.iter().map(|amount| self::amount(amount, words, called)));
     each(
         &mut row,
         words.material(),
@@ -172,7 +176,7 @@ fn window(window: &AdviceWindow, words: Headings) -> String {
     format!("{} – {}{}", side(window.opens), side(window.closes), best.unwrap_or_default())
 }
 
-fn amount(amount: &AdviceAmount, words: Headings) -> String {
+fn amount(amount: &AdviceAmount, words: Headings, called: Called<'_>) -> String {
     let us =
         |us: &Option<AdviceMeasure>| us.as_ref().map(|us| format!(" ({} {})", us.value, us.unit)).unwrap_or_default();
     let mut text = match (&amount.value, &amount.typical) {
@@ -192,7 +196,7 @@ fn amount(amount: &AdviceAmount, words: Headings) -> String {
         let _ = write!(text, ", {}", words.capped());
     }
     if !amount.needs.is_empty() {
-        let _ = write!(text, " [{}: {}]", words.needs(), amount.needs.join(", "));
+        let _ = write!(text, " [{}: {}]", words.needs(), called.all(&amount.needs));
     }
     text.trim_end().to_owned()
 }
@@ -222,7 +226,7 @@ fn cut(answer: &AdviceAnswer, words: Headings, out: &mut String) {
     }
 }
 
-fn waiting(answer: &AdviceAnswer, words: Headings, out: &mut String) {
+fn waiting(answer: &AdviceAnswer, words: Headings, called: Called<'_>, out: &mut String) {
     if answer.held.is_empty() {
         return;
     }
@@ -236,14 +240,17 @@ fn waiting(answer: &AdviceAnswer, words: Headings, out: &mut String) {
                 let _ = writeln!(out, "      {}: {}", words.look_again(), words.date(date));
             }
             None if !held.changes_with.is_empty() => {
-                out.push_str(&lines("      ", &format!("{}: {}", words.changes_with(), held.changes_with.join(", "))));
+                out.push_str(&lines(
+                    "      ",
+                    &format!("{}: {}", words.changes_with(), called.all(&held.changes_with)),
+                ));
             }
             None => {}
         }
     }
 }
 
-fn questions(answer: &AdviceAnswer, words: Headings, out: &mut String) {
+fn questions(answer: &AdviceAnswer, words: Headings, called: Called<'_>, out: &mut String) {
     if answer.questions.is_empty() {
         return;
     }
@@ -257,7 +264,7 @@ fn questions(answer: &AdviceAnswer, words: Headings, out: &mut String) {
     if !answer.depends_on.is_empty() {
         let _ = writeln!(out, "\n{}", words.depends());
         for depends in &answer.depends_on {
-            out.push_str(&lines("  * ", &format!("{} ({})", depends.title, depends.on.join(", "))));
+            out.push_str(&lines("  * ", &format!("{} ({})", depends.title, called.all(&depends.on))));
         }
         if answer.depends_more > 0 {
             let _ = writeln!(out, "  * … {} {}", answer.depends_more, words.more_of_it());
