@@ -1,7 +1,9 @@
 //! What a fact is called that an answer names as rules write it: `plant.age`, `signs has webbing`, `wants(transplant)`.
 
 use lammas_engine::compile::set::Set;
-use lammas_engine::fact::catalogue::CATALOGUE;
+use lammas_engine::explain::number::unit_behind;
+use lammas_engine::fact::catalogue::{CATALOGUE, FactType};
+use lammas_engine::fact::choice_names::choice_name;
 use lammas_engine::fact::wording;
 
 use crate::v1::question::choices::Language;
@@ -17,6 +19,29 @@ impl Called<'_> {
     /// Several names in a row.
     pub(super) fn all(self, names: &[String]) -> String {
         names.iter().map(|name| self.one(name)).collect::<Vec<_>>().join(", ")
+    }
+
+    /// A choice by its name: one of a trait of the plant, or of a fact's own list; as it is written where it has none.
+    pub(super) fn choice(self, fact: &str, plant: &str, value: &str) -> String {
+        let language = self.language.word();
+        let name = match fact.strip_prefix("plant.trait(").and_then(|rest| rest.strip_suffix(')')) {
+            Some(id) => {
+                let plants = self.set.pack.plants.iter().filter(|filed| filed.entry.id.value == plant);
+                let values = plants.flat_map(|filed| &filed.entry.traits).filter(|of| of.id.value == id);
+                let mut values = values.flat_map(|of| &of.values);
+                values.find(|of| of.id.value == value).map(|of| of.name.get(language))
+            }
+            None => CATALOGUE.iter().find(|entry| entry.name == fact).and_then(|entry| match entry.ty {
+                FactType::Choice(list) => choice_name(list.name, value).map(|words| words.get(language)),
+                _ => None,
+            }),
+        };
+        name.unwrap_or(value).to_owned()
+    }
+
+    /// A unit behind a number.
+    pub(super) fn unit(self, unit: &str, value: f64) -> String {
+        unit_behind(unit, value, self.language.word()).to_owned()
     }
 
     /// What one is called; as it is written where it has no name.
@@ -69,6 +94,12 @@ mod tests {
             let called = |language| Called { set: &set, language }.one(name);
             assert_eq!((called(Language::En).as_str(), called(Language::Es).as_str()), (en, es));
         }
+        let called = Called { set: &set, language: Language::Es };
+        assert_eq!(called.choice("site.planting", "rose", "ground"), "suelo");
+        assert_ne!(called.choice("plant.trait(form)", "rose", "bush"), "bush");
+        assert_eq!(called.choice("plant.trait(form)", "rose", "mat"), "mat");
+        assert_eq!((called.unit("days", 10.0), called.unit("day", 1.0)), ("días".to_owned(), "día".to_owned()));
+        assert_eq!(called.unit("mm/day", 3.2), "mm/día");
         let wish = Called { set: &set, language: Language::Es }.one("wants(transplant)");
         assert!(!wish.contains('{') && !wish.contains("transplant"), "{wish}");
     }

@@ -49,7 +49,7 @@ pub(super) fn shown(answer: &AdviceAnswer, language: Language, set: &Set) -> Str
         }
     }
     questions(answer, words, called, &mut out);
-    foot(answer, words, &mut out);
+    foot(answer, words, called, &mut out);
     out
 }
 
@@ -181,10 +181,12 @@ fn amount(amount: &AdviceAmount, words: Headings, called: Called<'_>) -> String 
         |us: &Option<AdviceMeasure>| us.as_ref().map(|us| format!(" ({} {})", us.value, us.unit)).unwrap_or_default();
     let mut text = match (&amount.value, &amount.typical) {
         (Some(value), _) => {
-            format!("{}: {value} {}{}", amount.what, amount.unit.as_deref().unwrap_or_default(), us(&amount.us))
+            let unit = called.unit(amount.unit.as_deref().unwrap_or_default(), *value);
+            format!("{}: {value} {unit}{}", amount.what, us(&amount.us))
         }
         (None, Some(usual)) => {
             let range = |min: f64, max: f64, unit: &str| {
+                let unit = called.unit(unit, max);
                 if (min - max).abs() < f64::EPSILON { format!("{min} {unit}") } else { format!("{min}–{max} {unit}") }
             };
             let us = usual.us.as_ref().map(|us| format!(" ({})", range(us.min, us.max, &us.unit))).unwrap_or_default();
@@ -272,22 +274,22 @@ fn questions(answer: &AdviceAnswer, words: Headings, called: Called<'_>, out: &m
     }
 }
 
-fn foot(answer: &AdviceAnswer, words: Headings, out: &mut String) {
+fn foot(answer: &AdviceAnswer, words: Headings, called: Called<'_>, out: &mut String) {
     out.push('\n');
     if !answer.assumptions.is_empty() {
+        let plant = answer.asked["plant"].as_str().unwrap_or_default();
         let each: Vec<String> = answer
             .assumptions
             .iter()
             .map(|assumed| {
+                let number = assumed.value.as_f64().unwrap_or(0.0);
                 let value = match &assumed.value {
-                    serde_json::Value::String(text) => text.clone(),
+                    serde_json::Value::String(text) => called.choice(&assumed.name, plant, text),
                     serde_json::Value::Bool(yes) => if *yes { words.yes() } else { "no" }.to_owned(),
-                    serde_json::Value::Number(number) => {
-                        number.as_f64().map_or_else(|| number.to_string(), |n| n.to_string())
-                    }
+                    serde_json::Value::Number(_) => number.to_string(),
                     other => other.to_string(),
                 };
-                format!("{} {value} {}", assumed.words, assumed.unit).trim_end().to_owned()
+                format!("{} {value} {}", assumed.words, called.unit(&assumed.unit, number)).trim_end().to_owned()
             })
             .collect();
         out.push_str(&lines(&format!("{}: ", words.assumed()), &each.join("; ")));

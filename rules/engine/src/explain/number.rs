@@ -69,14 +69,14 @@ pub fn to_us(value: f64, unit: &str) -> Option<(f64, &'static str)> {
 pub fn unit_behind<'u>(unit: &'u str, value: f64, language: &str) -> &'u str {
     let is_one = (value - 1.0).abs() < 1e-9;
     match (unit, is_spanish(language)) {
-        ("d" | "day", false) => {
+        ("d" | "day" | "days", false) => {
             if is_one {
                 "day"
             } else {
                 "days"
             }
         }
-        ("d" | "day", true) => {
+        ("d" | "day" | "days", true) => {
             if is_one {
                 "día"
             } else {
@@ -97,6 +97,7 @@ pub fn unit_behind<'u>(unit: &'u str, value: f64, language: &str) -> &'u str {
                 "años"
             }
         }
+        ("mm/d" | "mm/day", true) => "mm/día",
         _ => unit_words(unit),
     }
 }
