@@ -35,15 +35,16 @@ pub fn read(files: &[PackFile]) -> Result<Pack, Vec<Fault>> {
         let mut parts = file.path.split('/');
         let (first, second) = (parts.next().unwrap_or_default(), parts.next());
         let path: Arc<str> = Arc::from(file.path.as_str());
-        let outcome = match (first, second) {
+        let kind = if first == "words" { second.and_then(word_kind) } else { second };
+        let outcome = match (first, kind) {
             ("pack.yaml", None) => one(file).map(|h| header = Some(h)),
-            ("words", Some("jobs.yaml")) => list(file, &path, &mut pack.jobs),
-            ("words", Some("classes.yaml")) => list(file, &path, &mut pack.classes),
-            ("words", Some("stages.yaml")) => list(file, &path, &mut pack.stages),
-            ("words", Some("outlooks.yaml")) => list(file, &path, &mut pack.outlooks),
-            ("words", Some("signs.yaml")) => list(file, &path, &mut pack.signs),
-            ("words", Some("cautions.yaml")) => list(file, &path, &mut pack.cautions),
-            ("words", Some("sources.yaml")) => list(file, &path, &mut pack.sources),
+            ("words", Some("jobs")) => list(file, &path, &mut pack.jobs),
+            ("words", Some("classes")) => list(file, &path, &mut pack.classes),
+            ("words", Some("stages")) => list(file, &path, &mut pack.stages),
+            ("words", Some("outlooks")) => list(file, &path, &mut pack.outlooks),
+            ("words", Some("signs")) => list(file, &path, &mut pack.signs),
+            ("words", Some("cautions")) => list(file, &path, &mut pack.cautions),
+            ("words", Some("sources")) => list(file, &path, &mut pack.sources),
             ("materials", Some(_)) => list(file, &path, &mut pack.materials),
             ("problems", Some(_)) => list(file, &path, &mut pack.problems),
             ("plants", Some(_)) => list(file, &path, &mut pack.plants),
@@ -107,6 +108,11 @@ struct Lists {
     scenarios: Vec<Filed<crate::pack::scenario::ScenarioEntry>>,
 }
 
+/// `signs` of `signs.yaml` and of `signs-citrus.yaml`: a vocabulary may be spread over files.
+fn word_kind(name: &str) -> Option<&str> {
+    name.strip_suffix(".yaml")?.split('-').next()
+}
+
 fn whole(file: &PackFile) -> Place {
     Place { file: file.path.clone(), ..Place::default() }
 }
@@ -134,4 +140,25 @@ fn one<T: DeserializeOwned>(file: &PackFile) -> Result<T, Box<Fault>> {
         };
         Box::new(in_words::fault(place, &file.text, &error.without_snippet().to_string()))
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn file(path: &str, text: &str) -> PackFile {
+        PackFile { path: path.to_owned(), text: text.to_owned() }
+    }
+
+    #[test]
+    fn a_vocabulary_may_be_spread_over_files() {
+        let header = file("pack.yaml", "{name: core, version: '2026.1.1', languages: [en], title: {en: T}}");
+        let jobs = file("words/jobs.yaml", "- {id: prune, name: {en: Prune}}");
+        let more = file("words/jobs-citrus.yaml", "- {id: graft, name: {en: Graft}}");
+        let pack = read(&[header.clone(), more, jobs]).unwrap();
+        let ids: Vec<&str> = pack.jobs.iter().map(|j| j.entry.id.value.as_str()).collect();
+        assert_eq!(ids, ["graft", "prune"]);
+        let faults = read(&[header, file("words/jobsite.yaml", "[]")]).unwrap_err();
+        assert_eq!(faults[0].code, "wrong-shape");
+    }
 }
