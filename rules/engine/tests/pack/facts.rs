@@ -24,7 +24,6 @@ const WAITING: &[&str] = &[
     "tmean",
     "rain",
     "wind",
-    "daylength",
     "frost.chance",
     "water.depletion",
     "plant.hips_wanted",
