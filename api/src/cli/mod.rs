@@ -14,7 +14,7 @@
 //! - `mutate` which changes of a rule no scenario would notice
 //! - `side_by_side` work on every core, `counted` counts for people
 //! - `language` a language as it is typed, `differing` how a climate differs from another, `wrapped` text for a terminal
-//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`compare`], [`impact`], [`coverage`], [`rehearse`], [`why_not`], [`tidy`], [`quantity`], [`openapi`] the commands
+//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`compare`], [`impact`], [`coverage`], [`evidence`], [`rehearse`], [`why_not`], [`tidy`], [`quantity`], [`openapi`] the commands
 
 pub mod advise;
 pub mod check;
@@ -22,6 +22,7 @@ pub mod compare;
 mod counted;
 pub mod coverage;
 mod differing;
+pub mod evidence;
 pub mod exit;
 pub mod fault;
 mod given;
@@ -79,6 +80,7 @@ enum Command {
     Compare(compare::Compare),
     Impact(impact::Impact),
     Coverage(coverage::Coverage),
+    Evidence(evidence::Evidence),
     Rehearse(rehearse::Rehearse),
     Quantity(quantity::Quantity),
     Openapi(openapi::Openapi),
@@ -119,6 +121,7 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
         Command::Compare(compare) => compare.run(out),
         Command::Impact(impact) => impact.run(out),
         Command::Coverage(coverage) => coverage.run(out),
+        Command::Evidence(evidence) => evidence.run(out),
         Command::Rehearse(rehearse) => rehearse.run(out),
         Command::Quantity(quantity) => quantity.run(out),
         Command::Openapi(openapi) => openapi.run(out),

@@ -73,6 +73,10 @@ pub struct AdviceAnswer {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]
     pub next_opening: Option<AdviceNextOpening>,
+    /// When nothing is due and nothing opens for 26 weeks: why the plant asks for nothing here.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub quiet: Option<String>,
     /// What comes before anything said here: the label, and the rules of the place.
     pub notice: String,
     /// When a limit cut the list of tasks: what is for safety in those that were cut.

@@ -7,7 +7,7 @@ use lammas_agronomy::calendar::Day;
 use lammas_engine::compile::set::Set;
 use lammas_engine::explain::whole;
 use lammas_engine::question::Question;
-use lammas_engine::question::said::Said;
+use lammas_engine::question::said::{PlantSaid, Said};
 use lammas_engine::question::understand::understand;
 
 use super::face::Face;
@@ -22,6 +22,7 @@ use crate::v1::question::choices::Language;
 use crate::v1::question::place::{self, Place, When};
 use crate::v1::question::today::Clock;
 use crate::v1::sent;
+use crate::v1::vocabulary::plants::kind;
 use crate::weather::age;
 
 /// The text of an answer, in its language.
@@ -102,9 +103,7 @@ pub(crate) fn question(
     later(&request, &mut faults);
     sets(&request.rule_sets, set, &mut faults);
     let mut said = Said::from(request);
-    if let Some(id) = plant_id(&said.plant.kind, set) {
-        said.plant.kind = id;
-    }
+    name_plant(&mut said.plant, set);
     let hollow = said.site.frost_hollow == Some(true);
     let place = if has_climate {
         place::find(&said.climate, hollow, When { date: said.date, now }, rules, set, &mut faults)
@@ -163,20 +162,20 @@ fn sets(named: &[String], set: &Set, faults: &mut Faults) {
     }
 }
 
-/// The id of a plant by any of its names, in whatever case; none when it is no name of a plant.
+/// The id of a plant by any of its names, however they are written in case, accents and number; none when it is no name of a
+/// plant, or only nearly one.
 pub(crate) fn plant_id(said: &str, set: &Set) -> Option<String> {
-    let said = said.trim().to_lowercase();
-    let is = |name: &str| name.to_lowercase() == said;
-    set.pack
-        .plants
-        .iter()
-        .map(|filed| &filed.entry)
-        .find(|plant| {
-            is(&plant.id.value)
-                || plant.name.0.values().any(|name| is(name))
-                || plant.names.values().flatten().any(|name| is(name))
-        })
-        .map(|plant| plant.id.value.clone())
+    let found = set.words.plant(said)?;
+    Some(set.names.plants.name(found.plant).to_owned())
+}
+
+/// Puts the plant's id in the place of its name. What the name says of its kind counts where the caller does not say it.
+fn name_plant(said: &mut PlantSaid, set: &Set) {
+    let Some(found) = set.words.plant(&said.kind) else { return };
+    set.names.plants.name(found.plant).clone_into(&mut said.kind);
+    if let Some((part, value)) = kind(&found, set) {
+        said.traits.entry(part).or_insert(value);
+    }
 }
 
 #[cfg(test)]

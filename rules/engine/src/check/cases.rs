@@ -2,17 +2,13 @@
 
 use super::{CHECKS, PackFile, Weight, check_and_prove, page};
 use super::{
-    amount_above_maximum, bad_id, clash_with_itself, dose_on_label_material, expression_over_lines, headlines,
-    hold_on_guard, missing_caution, missing_field, missing_source, missing_translation, missing_wording, month_named,
-    never_holds, not_over_absent, number_out_of_range, order_in_a_circle, plain_words, range_reversed, repeated_id,
-    separation_cannot_be_met, turns_both_ways, unknown_placeholder, unused_entry, window_nearly_always_open,
-    window_never_opens, window_pairing_is_close,
+    amount_above_maximum, bad_id, clash_with_itself, dose_on_label_material, emergency_can_wait, emergency_not_answered, expression_over_lines, headlines, hold_on_guard, missing_caution, missing_field, missing_source, missing_translation, missing_wording, month_named, never_holds, not_over_absent, number_out_of_range, order_in_a_circle, plain_words, range_reversed, repeated_id, resistance_group, separation_cannot_be_met, turns_both_ways, unknown_placeholder, unused_entry, window_nearly_always_open, window_never_opens, window_pairing_is_close,
 };
 use crate::fault::Fault;
 use support::{Edit, edited};
 
 #[path = "../../tests/support/mod.rs"]
-mod support;
+pub(super) mod support;
 
 /// One check's case.
 pub(crate) struct Case {
@@ -132,6 +128,8 @@ const CASES: &[Case] = &[
     unknown_placeholder::CASE,
     month_named::CASE,
     dose_on_label_material::CASE,
+    emergency_can_wait::CASE,
+    emergency_not_answered::CASE,
     amount_above_maximum::CASE,
     order_in_a_circle::CASE,
     clash_with_itself::CASE,
@@ -145,6 +143,7 @@ const CASES: &[Case] = &[
     window_pairing_is_close::CASE,
     unused_entry::CASE,
     range_reversed::CASE,
+    resistance_group::CASE,
     number_out_of_range::CASE,
     expression_over_lines::CASE,
     headlines::LONG_CASE,

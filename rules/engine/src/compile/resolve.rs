@@ -128,6 +128,7 @@ pub(super) fn rule_info(
             .collect(),
         strict: entry.strict,
         of_law: entry.law.is_some(),
+        emergency: entry.emergency.is_some(),
     }
 }
 

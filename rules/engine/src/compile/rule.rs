@@ -154,6 +154,8 @@ pub struct RuleInfo {
     pub strict: bool,
     /// Whether it is a guard that speaks of the law of a place.
     pub of_law: bool,
+    /// Whether it is an emergency, before which all else waits.
+    pub emergency: bool,
 }
 
 impl RuleInfo {

@@ -38,6 +38,8 @@ pub enum Block {
     Never,
     /// It is something to leave alone.
     Avoid,
+    /// Someone or something is in danger: an emergency comes first, by its number in the set.
+    Emergency(u32),
 }
 
 /// What an outcome hangs on.

@@ -56,6 +56,9 @@ pub struct Answer<'a> {
     /// When nothing is due: the next window that opens.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub next_opening: Option<NextOpening<'a>>,
+    /// When nothing is due and nothing opens for half a year: why, if the plant's notes say so.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub quiet: Option<&'a str>,
     /// Label and local law.
     pub notice: &'static str,
 }
@@ -325,6 +328,13 @@ pub struct AmountShown<'a> {
     pub remarks: Vec<String>,
 }
 
+/// What makes a task an emergency.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct EmergencyShown {
+    /// Who to call, by kind.
+    pub call: String,
+}
+
 /// A caution.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct CautionShown {
@@ -468,6 +478,9 @@ pub struct Task<'a> {
     /// Why a licensed professional does it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub professional: Option<&'a Rendered<String>>,
+    /// Who to call, where someone or something is in danger: it is then the only task.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub emergency: Option<&'a Rendered<EmergencyShown>>,
     /// What may be expected.
     pub expect: Vec<ExpectShown<'a>>,
     /// How well it is founded.
@@ -483,7 +496,7 @@ pub struct Task<'a> {
 /// Why a rule is held.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct HeldBy<'a> {
-    /// hold, guard, clash, apart, done, early, late, never, withheld, avoid.
+    /// hold, guard, clash, apart, done, early, late, never, withheld, avoid, emergency.
     pub kind: &'static str,
     /// In words.
     pub because: Said<'a>,

@@ -1,6 +1,6 @@
 //! A rule in plain words: for whoever wants to know what stands behind a piece of advice. No question is needed.
 
-use super::answer::{CautionShown, RuleSet};
+use super::answer::{CautionShown, EmergencyShown, RuleSet};
 use super::plain::Plain;
 use super::rule_answer::{
     AmountTold, BlocksShown, ForShown, GuardShown, HoldShown, Named, OrderTold, OutlookTold, OutsideShown, RuleShown,
@@ -76,6 +76,10 @@ pub fn shown<'a>(set: &'a Set, id: &str, language: &str) -> Option<RuleShown<'a>
         repeat: task::repeat(info),
         cautions: cautions(info, set, language),
         professional: some(&entry.professional),
+        emergency: entry
+            .emergency
+            .as_ref()
+            .map(|emergency| EmergencyShown { call: emergency.call.get(language).to_owned() }),
         evidence: entry.evidence,
         evidence_words: choice_words("evidence", evidence_id(entry.evidence), language),
         strength: entry.strength,

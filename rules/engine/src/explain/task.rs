@@ -49,6 +49,7 @@ pub fn of<'a>(verdict: &Verdict, shown: &[u32], full: bool, voice: Voice<'_, 'a>
         reasons: [dated(reason(&phrases.why, rule, voice), rule, verdict, voice)],
         cautions: cautions::of(phrases, moment),
         professional: phrases.professional.as_ref(),
+        emergency: phrases.emergency.as_ref(),
         expect: expect::of(info, phrases, moment),
         evidence: info.evidence,
         strength: info.strength,

@@ -263,6 +263,14 @@ pub struct LawEntry {
     pub seen: chrono::NaiveDate,
 }
 
+/// What makes a task an emergency.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct EmergencyEntry {
+    /// Who to call, by kind: numbers are those of the place.
+    pub call: Text,
+}
+
 /// A finding of plain words that is left as it is, and why.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -359,12 +367,18 @@ pub struct RuleEntry {
     /// Why this is work for a licensed professional.
     #[serde(default, skip_serializing_if = "Text::is_empty")]
     pub professional: Text,
+    /// Someone or something is in danger: it comes before all else, and nothing ranks with it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub emergency: Option<EmergencyEntry>,
     /// Facts of the day must be known.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub strict: bool,
     /// Findings of plain words that are left as they are.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub plain: Option<PlainEntry>,
+    /// When a horticulturist looked it over and would sign it; left out: nobody has yet.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reviewed: Option<chrono::NaiveDate>,
     /// Sources.
     #[serde(default)]
     pub sources: Vec<At<String>>,

@@ -11,7 +11,7 @@ use serde_json::Value as Json;
 use scan::{Scan, scan};
 
 /// The fields of a rule in the order in which they are read most easily.
-const RULE_FIELDS: [&str; 31] = [
+const RULE_FIELDS: [&str; 33] = [
     "id",
     "kind",
     "job",
@@ -36,12 +36,14 @@ const RULE_FIELDS: [&str; 31] = [
     "clashes",
     "alternate",
     "professional",
+    "emergency",
     "notes",
     "expect",
     "after",
     "before",
     "repeat",
     "cautions",
+    "reviewed",
     "sources",
 ];
 
