@@ -35,7 +35,7 @@ fn a_plant_that_is_not_there_is_said_not_to_be_known_with_the_nearest() {
     assert!(page["items"].as_array().is_some_and(|items| items.iter().all(|item| item["found"]["how"] == "near")));
     assert_eq!(server.get("/v1/plants?q=zzzzzz").ok()["items"], json!([]));
     for query in ["q=", "q=rose&cursor=61"] {
-        server.get(&format!("/v1/plants?{query}")).problem(BAD_QUERY);
+        assert!(!server.get(&format!("/v1/plants?{query}")).problem(BAD_QUERY).errors.is_empty(), "{query}");
     }
     assert_eq!(server.get(&format!("/v1/plants?q={}", "x".repeat(501))).problem(BAD_QUERY).errors[0].pointer, "/q");
 }
@@ -51,5 +51,5 @@ fn advice_takes_the_plant_by_its_name_and_what_is_said_of_its_kind_wins() {
     assert_eq!(server.post("/v1/advice", &question).ok()["asked"]["traits"], json!({"kind": "lime"}));
     question["plant"] = json!({"type": "lemmon tree"});
     let problem = server.post("/v1/advice", &question).problem(UNKNOWN_PLANT);
-    assert!(problem.errors[0].detail.contains("did you mean `lemon tree`"), "{problem:?}");
+    assert!(problem.errors[0].detail.contains("did you mean `lemon`"), "{problem:?}");
 }

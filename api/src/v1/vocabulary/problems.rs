@@ -69,10 +69,10 @@ pub struct PlantProblemSigns {
 #[serde(deny_unknown_fields)]
 pub struct ResistanceCodes {
     /// Against insects and mites, by the Insecticide Resistance Action Committee.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     irac: Vec<String>,
     /// Against fungi, by the Fungicide Resistance Action Committee.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     frac: Vec<String>,
 }
 
