@@ -15,22 +15,31 @@
 //! - `side_by_side` work on every core, `counted` counts for people
 //! - `language` a language as it is typed, `differing` how a climate differs from another, `wrapped` text for a terminal
 //! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`compare`], [`impact`], [`coverage`], [`rehearse`], [`why_not`], [`tidy`], [`quantity`], [`openapi`] the commands
+//! - `store` the store that a command works in; [`import`], [`export`], [`publish`], [`undo`], [`hold_back`], [`key`], [`audit`], [`backup`], [`doctor`] the work there
 
 pub mod advise;
+pub mod audit;
+pub mod backup;
 pub mod check;
 pub mod compare;
 mod counted;
 pub mod coverage;
 mod differing;
+pub mod doctor;
 pub mod exit;
+pub mod export;
 pub mod fault;
 mod given;
+pub mod hold_back;
 pub mod impact;
+pub mod import;
+pub mod key;
 mod language;
 mod mutate;
 pub mod openapi;
 mod packs;
 pub mod profile;
+pub mod publish;
 pub mod quantity;
 pub mod rehearse;
 mod request;
@@ -40,7 +49,9 @@ pub mod season;
 pub mod serve;
 mod side_by_side;
 pub mod source;
+mod store;
 pub mod tidy;
+pub mod undo;
 pub mod weather;
 pub mod why_not;
 mod wrapped;
@@ -80,6 +91,16 @@ enum Command {
     Impact(impact::Impact),
     Coverage(coverage::Coverage),
     Rehearse(rehearse::Rehearse),
+    Import(import::Import),
+    Export(export::Export),
+    Publish(publish::Publish),
+    Undo(undo::Undo),
+    HoldBack(hold_back::HoldBack),
+    Key(key::Key),
+    Audit(audit::Audit),
+    Backup(backup::Backup),
+    Restore(backup::Restore),
+    Doctor(doctor::Doctor),
     Quantity(quantity::Quantity),
     Openapi(openapi::Openapi),
 }
@@ -120,6 +141,16 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
         Command::Impact(impact) => impact.run(out),
         Command::Coverage(coverage) => coverage.run(out),
         Command::Rehearse(rehearse) => rehearse.run(out),
+        Command::Import(import) => import.run(out),
+        Command::Export(export) => export.run(out),
+        Command::Publish(publish) => publish.run(out),
+        Command::Undo(undo) => undo.run(out),
+        Command::HoldBack(hold_back) => hold_back.run(out),
+        Command::Key(key) => key.run(out),
+        Command::Audit(audit) => audit.run(out),
+        Command::Backup(backup) => backup.run(out),
+        Command::Restore(restore) => restore.run(out),
+        Command::Doctor(doctor) => doctor.run(out),
         Command::Quantity(quantity) => quantity.run(out),
         Command::Openapi(openapi) => openapi.run(out),
     }

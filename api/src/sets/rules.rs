@@ -7,6 +7,7 @@ use lammas_engine::compile::set::Set;
 
 use super::{embedded, folder};
 use crate::lately::Lately;
+use crate::publishing::gate::Judged;
 use crate::seasons::Seasons;
 use crate::settings::rules::RuleSettings;
 use crate::v1::advice::given::Given;
@@ -15,7 +16,7 @@ use crate::weather::board::Board;
 /// The set that is served, with its seasons. A request takes one [`Arc`] of the set and answers from it alone.
 #[derive(Debug)]
 pub struct Rules {
-    set: Arc<Set>,
+    set: RwLock<Arc<Set>>,
     weather: RwLock<Arc<Board>>,
     seasons: Seasons,
     answers: Lately<Given>,
@@ -39,13 +40,21 @@ impl Rules {
     pub fn of(set: Arc<Set>, settings: &RuleSettings) -> Self {
         let answers = Lately::new(settings.answer_bytes());
         let seasons = Seasons::new(settings.season_bytes());
-        Self { set, weather: RwLock::default(), seasons, answers }
+        Self { set: RwLock::new(set), weather: RwLock::default(), seasons, answers }
     }
 
     /// The set.
     #[must_use]
     pub fn set(&self) -> Arc<Set> {
-        Arc::clone(&self.set)
+        Arc::clone(&self.set.read().unwrap_or_else(PoisonError::into_inner))
+    }
+
+    /// A release takes the place of the set of its name: at once, for every question that comes after.
+    pub fn take(&self, judged: &Judged) {
+        let mut set = self.set.write().unwrap_or_else(PoisonError::into_inner);
+        if set.pack.header.name.value == judged.name() {
+            *set = Arc::clone(&judged.set);
+        }
     }
 
     /// The weather that is kept. A question takes one board and asks it once.

@@ -15,12 +15,14 @@
 //! - [`rules`] what stands behind a piece of advice
 //! - [`vocabulary`] the words of the rule set, for building forms
 //! - [`quantities`] physical quantities by name
+//! - [`editor`] drafts, releases, what is held back
 
 pub mod advice;
 pub mod climate_differences;
 pub mod climate_error;
 pub mod climate_profiles;
 pub mod diagnosis;
+pub mod editor;
 mod face;
 pub mod language;
 pub mod page;

@@ -3,6 +3,7 @@
 mod compare;
 mod records;
 mod rules;
+mod store;
 mod weather;
 mod whole;
 mod why_not;
@@ -16,7 +17,9 @@ use serde_json::{Value, json};
 fn lammas(arguments: &[&str]) -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_lammas"));
     command.args(arguments).stdin(Stdio::null());
-    for variable in ["LAMMAS_LISTEN", "LAMMAS_PACKS", "LAMMAS_WEATHER"] {
+    for variable in
+        ["LAMMAS_LISTEN", "LAMMAS_PACKS", "LAMMAS_WEATHER", "LAMMAS_STORE", "LAMMAS_STORE_FILES", "LAMMAS_AS"]
+    {
         command.env_remove(variable);
     }
     command

@@ -7,6 +7,7 @@ mod climate_profiles;
 mod coordinates;
 mod diagnosis;
 mod differences;
+mod editor;
 mod every_field;
 mod mutated;
 mod quantities;
