@@ -36,13 +36,15 @@ impl PostgresStore {
     /// Any of [`StoreError`].
     pub async fn open(address: &str) -> Result<Self, StoreError> {
         let longest = LONGEST_WAIT.as_millis().to_string();
+        // Who waits for a lock is told so, not that a statement was slow.
+        let statement = (LONGEST_WAIT + Duration::from_millis(250)).as_millis().to_string();
         // Longer than a wait for the turn: who waits is told so, before who dawdles is thrown out.
         let idle = (2 * LONGEST_WAIT).as_millis().to_string();
         let options = PgConnectOptions::from_str(address)
             .map_err(|_| StoreError::Broken("the address of the PostgreSQL server can't be read".to_owned()))?
             .application_name("lammas")
             .options([
-                ("statement_timeout", longest.as_str()),
+                ("statement_timeout", statement.as_str()),
                 ("lock_timeout", longest.as_str()),
                 ("idle_in_transaction_session_timeout", idle.as_str()),
             ]);
