@@ -6,7 +6,7 @@
 //! reads and writes. [`openapi`] makes the published document from that list. Beside the calls stand [`health`] for
 //! operators and [`pages`] for people. [`cli`] is the same service for a shell, and [`logging`] what it leaves behind:
 //! one line a request, never what the caller said. [`picture`] draws what an answer says. [`sets`] holds the rule set that
-//! is answered from, and [`seasons`] the seasons that were worked out lately; [`weather`] the recent and forecast days of
+//! is answered from, [`library`] every release of every set, and [`seasons`] the seasons that were worked out lately; [`weather`] the recent and forecast days of
 //! registered climates; [`climate_grid`] what a climate is estimated from where only its place is known.
 //!
 //! What a season is, and what a plant needs in it, is not reckoned here: that is `lammas-agronomy`; what is to be done
@@ -17,6 +17,7 @@ pub mod cli;
 pub mod climate_grid;
 pub mod health;
 pub mod lately;
+pub mod library;
 pub mod logging;
 pub mod openapi;
 pub mod pages;

@@ -48,6 +48,12 @@ pub struct Header {
     pub languages: Vec<Language>,
     /// Title for people.
     pub title: Text,
+    /// The sets that it is laid over, lowest first; none: it stands by itself.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub over: Vec<At<String>>,
+    /// When it was published, where no store records it. No part of the content, and so of no hash.
+    #[serde(default, skip_serializing)]
+    pub published: Option<chrono::DateTime<chrono::Utc>>,
     /// Who has looked at it.
     #[serde(default, skip_serializing_if = "Text::is_empty")]
     pub review: Text,

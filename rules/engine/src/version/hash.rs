@@ -33,6 +33,49 @@ pub fn of_value(value: &Value) -> String {
 /// The hash of a set: over its entries sorted by kind and id; files, order and comments do not count.
 #[must_use]
 pub fn of_pack(pack: &Pack) -> String {
+    of_value(&Value::Object(all_entries(pack)))
+}
+
+/// The hash of what a set means: as [`of_pack`], without name, version and title of the set, and with neither sources nor
+/// notes. Of a text only that it is there counts, not what it says: a text that is only said in a case makes a case.
+#[must_use]
+pub fn of_meaning(pack: &Pack) -> String {
+    let mut all = all_entries(pack);
+    all.remove("header");
+    all.remove("sources");
+    let mut whole = Value::Object(all);
+    only_meaning(&mut whole);
+    of_value(&whole)
+}
+
+/// Fields that say where something comes from, or are for other editors.
+const NO_MEANING: [&str; 4] = ["sources", "notes", "plain", "expects"];
+/// Fields that hold words for people: a text in each language, or a list of texts.
+const WORDS: [&str; 18] = [
+    "title", "name", "names", "about", "look", "words", "text", "because", "what", "ask", "early", "late", "never", "why", "steps",
+    "analysis", "professional", "review",
+];
+
+/// Takes sources and notes out, and leaves `true` of each text.
+fn only_meaning(value: &mut Value) {
+    match value {
+        Value::Array(items) => items.iter_mut().for_each(only_meaning),
+        Value::Object(map) => {
+            map.retain(|key, _| !NO_MEANING.contains(&key.as_str()));
+            for (key, item) in map.iter_mut() {
+                // `never` is a list of signs in a problem, `what` an outlook in what may be expected: no texts.
+                if WORDS.contains(&key.as_str()) && item.is_object() {
+                    *item = Value::Bool(true);
+                } else {
+                    only_meaning(item);
+                }
+            }
+        }
+        _ => {}
+    }
+}
+
+fn all_entries(pack: &Pack) -> serde_json::Map<String, Value> {
     let mut all = serde_json::Map::new();
     all.insert("header".to_owned(), serde_json::to_value(&pack.header).unwrap_or_default());
     for (kind, entries) in [
@@ -50,7 +93,7 @@ pub fn of_pack(pack: &Pack) -> String {
     ] {
         all.insert(kind.to_owned(), entries);
     }
-    of_value(&Value::Object(all))
+    all
 }
 
 fn sorted<T: Serialize>(entries: &[Filed<T>]) -> Value {
