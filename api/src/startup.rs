@@ -70,9 +70,8 @@ pub fn bind(settings: Settings) -> Result<Service> {
 pub fn bind_with(settings: Settings, more: impl Fn(&mut ServiceConfig) + Clone + Send + 'static) -> Result<Service> {
     let ready = Ready::default();
     let rules = Data::new(Rules::load(&settings.rules)?);
-    {
-        let header = &rules.set().pack.header;
-        tracing::info!(set = header.name.value, version = header.version.value, sha256 = rules.set().sha256, "serving");
+    for layer in &rules.set().layers {
+        tracing::info!(set = layer.name, version = layer.version, sha256 = layer.sha256, "serving");
     }
     if let Some(folder) = &settings.weather.folder {
         let unread = || BadInput(format!("cannot read the folder of weather `{}`", folder.display()));

@@ -2,6 +2,7 @@
 
 pub mod climate;
 pub mod expression;
+pub mod layer;
 pub mod material;
 pub mod plant;
 pub mod problem;
@@ -93,6 +94,12 @@ pub struct Pack {
     pub climates: Vec<Filed<ClimateEntry>>,
     /// Scenarios.
     pub scenarios: Vec<Filed<scenario::ScenarioEntry>>,
+    /// What it says of entries of the sets below it.
+    pub changes: layer::Changes,
+    /// How several sets became this one; empty for a set by itself.
+    pub laid: layer::Laid,
+    /// What stands before the path of its files: nothing, or the name of the set and a slash.
+    pub root: String,
     /// The text of each file, for the places of faults.
     pub files: BTreeMap<String, Arc<str>>,
 }

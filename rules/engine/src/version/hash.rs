@@ -43,6 +43,10 @@ pub fn of_meaning(pack: &Pack) -> String {
     let mut all = all_entries(pack);
     all.remove("header");
     all.remove("sources");
+    // Other words are no other meaning.
+    if let Some(Value::Array(changes)) = all.get_mut("changes") {
+        changes.retain(|change| change.get("what").and_then(|what| what.get("reword")).is_none());
+    }
     let mut whole = Value::Object(all);
     only_meaning(&mut whole);
     of_value(&whole)
@@ -52,8 +56,24 @@ pub fn of_meaning(pack: &Pack) -> String {
 const NO_MEANING: [&str; 4] = ["sources", "notes", "plain", "expects"];
 /// Fields that hold words for people: a text in each language, or a list of texts.
 const WORDS: [&str; 18] = [
-    "title", "name", "names", "about", "look", "words", "text", "because", "what", "ask", "early", "late", "never", "why", "steps",
-    "analysis", "professional", "review",
+    "title",
+    "name",
+    "names",
+    "about",
+    "look",
+    "words",
+    "text",
+    "because",
+    "what",
+    "ask",
+    "early",
+    "late",
+    "never",
+    "why",
+    "steps",
+    "analysis",
+    "professional",
+    "review",
 ];
 
 /// Takes sources and notes out, and leaves `true` of each text.
@@ -93,6 +113,13 @@ fn all_entries(pack: &Pack) -> serde_json::Map<String, Value> {
     ] {
         all.insert(kind.to_owned(), entries);
     }
+    if !pack.changes.is_empty() {
+        let key = |value: &Value| [text_of(value, "kind"), text_of(value, "id")].map(str::to_owned);
+        let mut changes: Vec<Value> =
+            pack.changes.iter().map(|change| serde_json::to_value(&change.entry).unwrap_or_default()).collect();
+        changes.sort_by_cached_key(|change| (key(change), change.to_string()));
+        all.insert("changes".to_owned(), Value::Array(changes));
+    }
     all
 }
 
@@ -103,5 +130,15 @@ fn sorted<T: Serialize>(entries: &[Filed<T>]) -> Value {
 }
 
 fn id(value: &Value) -> &str {
-    value.get("id").and_then(Value::as_str).unwrap_or_default()
+    text_of(value, "id")
+}
+
+fn text_of<'v>(value: &'v Value, field: &str) -> &'v str {
+    value.get(field).and_then(Value::as_str).unwrap_or_default()
+}
+
+/// The hash by which several sets in layers are known: over those of the sets, lowest first.
+#[must_use]
+pub fn of_layers<'h>(sets: impl Iterator<Item = &'h str>) -> String {
+    of_value(&Value::Array(sets.map(|sha256| Value::String(sha256.to_owned())).collect()))
 }
