@@ -38,7 +38,7 @@ impl Editor {
         settings.store.address = Some(folder.path().display().to_string());
         // The small set of the engine's tests: a release of it is tested in no time.
         let mini = concat!(env!("CARGO_MANIFEST_DIR"), "/../rules/engine/tests/data/mini");
-        settings.rules.packs = Some(mini.into());
+        settings.rules.packs = vec![mini.into()];
         let server = Server::with(settings, |_| {});
         let place = StorePlace::parse(&folder.path().display().to_string(), None).expect("a place");
         let at = place.clone();

@@ -73,7 +73,9 @@ calls! {
         POST "/v1/advice" v1::advice::give::give_advice
             => [JSON_BODY, QUESTION, &[kinds::UNKNOWN_PLANT, kinds::UNKNOWN_RULE_SET]];
         GET "/v1/advice" v1::advice::get::get_advice
-            => [&[kinds::BAD_QUERY, kinds::UNKNOWN_CLIMATE, kinds::UNKNOWN_PLANT]];
+            => [&[kinds::BAD_QUERY, kinds::UNKNOWN_CLIMATE, kinds::UNKNOWN_PLANT, kinds::UNKNOWN_RULE_SET]];
+        POST "/v1/replay" v1::replay::give::replay_advice
+            => [JSON_BODY, QUESTION, &[kinds::UNKNOWN_PLANT, kinds::UNKNOWN_RULE_SET]];
         POST "/v1/season" v1::season::compute::compute_season => [JSON_BODY, QUESTION];
         GET "/v1/season" v1::season::get::get_season => [&[kinds::BAD_QUERY, kinds::UNKNOWN_CLIMATE]];
         POST "/v1/climate-profiles" v1::climate_profiles::make::make_climate_profile => [JSON_BODY, &[kinds::BAD_QUERY]];

@@ -71,15 +71,11 @@ pub fn bind(settings: Settings) -> Result<Service> {
 pub fn bind_with(settings: Settings, more: impl Fn(&mut ServiceConfig) + Clone + Send + 'static) -> Result<Service> {
     let ready = Ready::default();
     let rules = Data::new(Rules::load(&settings.rules)?);
-    {
-        let header = &rules.set().pack.header;
-        tracing::info!(set = header.name.value, version = header.version.value, sha256 = rules.set().sha256, "serving");
+    for layer in &rules.set().layers {
+        tracing::info!(set = layer.name, version = layer.version, sha256 = layer.sha256, "serving");
     }
     let node = match settings.store.place()? {
-        Some(place) => {
-            let begin_with = settings.rules.packs.clone();
-            Some(node::start(place, settings.store.copy_days, begin_with, rules.clone().into_inner())?)
-        }
+        Some(place) => Some(node::start(place, settings.store.copy_days, rules.clone().into_inner())?),
         None => None,
     };
     if let Some(folder) = &settings.weather.folder {

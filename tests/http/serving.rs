@@ -16,7 +16,7 @@ const MINI: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../rules/engine/tests/d
 
 fn node(place: &StorePlace) -> Server {
     let mut settings = small();
-    settings.rules.packs = Some(MINI.into());
+    settings.rules.packs = vec![MINI.into()];
     settings.store.address = Some(place.server().map_or_else(|| place.folder().display().to_string(), str::to_owned));
     settings.store.files = place.server().map(|_| place.folder().to_owned());
     Server::with(settings, |_| {})
@@ -106,7 +106,7 @@ fn a_node_starts_from_its_last_signed_copy_while_the_store_is_away_and_follows_i
     let copy = std::fs::read_to_string(&path).expect("the copy");
     std::fs::write(&path, copy.replacen("Cut back", "Cut down", 1)).expect("changed");
     let mut settings = small();
-    settings.rules.packs = Some(MINI.into());
+    settings.rules.packs = vec![MINI.into()];
     settings.store.address = nobody.server().map(str::to_owned);
     settings.store.files = Some(folder.path().to_owned());
     let refused =

@@ -31,7 +31,7 @@ async fn published(desk: &Desk, version: &str) -> Release {
 async fn served(desk: &Desk, release: &Release) -> std::sync::Arc<Set> {
     let mut work = desk.store.read().await.expect("reads");
     let document = documents::get(&mut *work, &release.document).await.expect("its files");
-    node::tested(release, &document.files().expect("files"), &desk.keyring).expect("it passes").set
+    node::tested(release, &document.files().expect("files"), &[], &desk.keyring).expect("it passes").set
 }
 
 #[test]
@@ -256,7 +256,7 @@ fn a_backup_taken_while_serving_is_put_back_whole_into_either_kind_of_store() {
             for release in &kept {
                 let mut work = empty.store.read().await.expect("reads");
                 let document = documents::get(&mut *work, &release.document).await.expect("its files");
-                node::tested(release, &document.files().expect("files"), &desk.keyring).expect("it passes");
+                node::tested(release, &document.files().expect("files"), &[], &desk.keyring).expect("it passes");
             }
             let mut again = Vec::new();
             let mut work = empty.store.read().await.expect("reads");

@@ -9,6 +9,7 @@ use serde_json::json;
 use super::exit::Exit;
 use super::store::StoreArgs;
 use crate::publishing::desk::now_ms;
+use crate::publishing::publish::below;
 use crate::publishing::{Desk, NotDone, verify};
 use crate::serving::{copy, node};
 use crate::store::place::StorePlace;
@@ -107,7 +108,13 @@ async fn examine(desk: &Desk, place: &StorePlace) -> Result<Vec<Line>, NotDone> 
     for name in sets::names(work).await? {
         let Some(release) = releases::last_two(work, &name).await?.into_iter().next() else { continue };
         let tested = match documents::get(work, &release.document).await {
-            Ok(document) => node::tested(&release, &document.files()?, &desk.keyring).map(|_| ()),
+            Ok(document) => {
+                let files = document.files()?;
+                match below(work, &files).await {
+                    Ok(below) => node::tested(&release, &files, &below, &desk.keyring).map(|_| ()),
+                    Err(error) => Err(error.to_string()),
+                }
+            }
             Err(error) => Err(error.to_string()),
         };
         let told = format!("{name} {}, release {}", release.version, release.number);

@@ -8,8 +8,8 @@ use clap::Args;
 use serde_json::json;
 
 use super::exit::Exit;
-use super::packs;
 use super::store::StoreArgs;
+use crate::sets::{embedded, folder};
 
 /// Bring the files of a rule set into a store, as a draft
 #[derive(Args, Debug)]
@@ -33,7 +33,7 @@ pub struct Import {
 
 impl Import {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
-        let (_, files) = packs::files(self.folder.as_ref())?;
+        let files = self.folder.as_deref().map_or_else(|| Ok(embedded::files()), folder::files)?;
         let (note, who) = (self.note.clone(), self.store.who().to_owned());
         let draft = self.store.work(|desk| async move { desk.import(&files, &note, &who).await })?;
         if self.json {

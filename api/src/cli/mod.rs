@@ -14,7 +14,7 @@
 //! - `mutate` which changes of a rule no scenario would notice
 //! - `side_by_side` work on every core, `counted` counts for people
 //! - `language` a language as it is typed, `differing` how a climate differs from another, `wrapped` text for a terminal
-//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`compare`], [`impact`], [`coverage`], [`rehearse`], [`why_not`], [`tidy`], [`quantity`], [`openapi`] the commands
+//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`replay`], [`rule`], [`check`], [`fault`], [`scenarios`], [`compare`], [`impact`], [`coverage`], [`rehearse`], [`why_not`], [`tidy`], [`quantity`], [`openapi`] the commands
 //! - `store` the store that a command works in; [`import`], [`export`], [`publish`], [`undo`], [`hold_back`], [`key`], [`audit`], [`backup`], [`doctor`] the work there
 
 pub mod advise;
@@ -42,6 +42,7 @@ pub mod profile;
 pub mod publish;
 pub mod quantity;
 pub mod rehearse;
+pub mod replay;
 mod request;
 pub mod rule;
 pub mod scenarios;
@@ -82,6 +83,7 @@ enum Command {
     Season(season::Season),
     Profile(profile::Profile),
     Weather(weather::WeatherFile),
+    Replay(replay::Replay),
     Rule(rule::Rule),
     Check(check::Check),
     Tidy(tidy::Tidy),
@@ -132,6 +134,7 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
         Command::Season(season) => season.run(out),
         Command::Profile(profile) => profile.run(out),
         Command::Weather(weather) => weather.run(out),
+        Command::Replay(replay) => replay.run(out),
         Command::Rule(rule) => rule.run(out),
         Command::Check(check) => check.run(out),
         Command::Tidy(tidy) => tidy.run(out),

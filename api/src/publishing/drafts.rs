@@ -10,11 +10,11 @@ use crate::store::tables::documents::{self, Document, MOST_BYTES};
 use crate::store::tables::drafts::{self, Draft};
 use crate::store::tables::sets;
 
-/// The name that a set gives itself in `pack.yaml`. The rest of the draft may still be faulty.
+/// The name that a set gives itself in `pack.yaml`, and the sets that it lies over. The rest of the draft may still be faulty.
 ///
 /// # Errors
 /// There is no readable `pack.yaml`, or the files are too large.
-pub fn name_of(files: &[PackFile]) -> Result<String, NotDone> {
+pub fn header_of(files: &[PackFile]) -> Result<(String, Vec<String>), NotDone> {
     let bytes: u64 = files.iter().map(|file| file.text.len() as u64).sum();
     if bytes > MOST_BYTES / 2 {
         return Err(NotDone::Wrong(format!("the files have {bytes} bytes, expected at most {}", MOST_BYTES / 2)));
@@ -27,7 +27,7 @@ pub fn name_of(files: &[PackFile]) -> Result<String, NotDone> {
         let first = faults.first().map(|fault| fault.message.clone()).unwrap_or_default();
         NotDone::Wrong(format!("`pack.yaml`: {first}"))
     })?;
-    Ok(pack.header.name.value)
+    Ok((pack.header.name.value, pack.header.over.into_iter().map(|over| over.value).collect()))
 }
 
 impl Desk {
@@ -53,7 +53,7 @@ impl Desk {
         note: &str,
         who: &str,
     ) -> Result<Draft, NotDone> {
-        let rule_set = name_of(files)?;
+        let (rule_set, _) = header_of(files)?;
         let (document, now) = (Document::of(files), now_ms());
         let draft = Draft {
             id: new_name("draft")?,
@@ -111,7 +111,7 @@ impl Desk {
         let mut work = self.store.begin().await?;
         let now = now_ms();
         let draft = open_at(&mut *work, id, Some(revision)).await?;
-        let rule_set = name_of(files)?;
+        let (rule_set, _) = header_of(files)?;
         if rule_set != draft.rule_set {
             let told = format!("`pack.yaml`: the draft is of `{}`, found `{rule_set}`", draft.rule_set);
             return Err(NotDone::Wrong(told));

@@ -2,14 +2,15 @@
 
 use std::sync::Arc;
 
-use lammas_engine::check::{check, check_and_prove};
-use lammas_engine::compile::set::{Set, compile};
+use lammas_engine::compile::set::Set;
 use lammas_engine::fault::{Fault, Weight};
-use lammas_engine::read::{PackFile, read};
+use lammas_engine::layer::{self, check_layers, check_layers_and_prove, compile_layers};
+use lammas_engine::read::PackFile;
 use lammas_engine::scenario::run_all;
 
 use super::NotDone;
 use super::held::{self, Hold};
+use crate::library::Release;
 use crate::sets::FaultySet;
 
 /// How closely a set is looked at.
@@ -26,47 +27,32 @@ pub enum Depth {
 /// A set that passed.
 #[derive(Clone, Debug)]
 pub struct Judged {
-    /// The set as it is served.
+    /// The set as it is served, over those below it.
     pub set: Arc<Set>,
-    /// Its files, holds on top.
-    pub files: Vec<PackFile>,
+    /// Itself: its name, version and hash; its files with the holds on top.
+    pub release: Release,
 }
 
-impl Judged {
-    /// Its name.
-    #[must_use]
-    pub fn name(&self) -> &str {
-        &self.set.pack.header.name.value
-    }
-
-    /// Its version.
-    #[must_use]
-    pub fn version(&self) -> &str {
-        &self.set.pack.header.version.value
-    }
-}
-
-/// Judges files with holds on top of them.
+/// Judges the files of a set over the sets below it, with holds on top.
 ///
 /// # Errors
 /// [`NotDone::Refused`] with everything that stands in the way.
-pub fn judge(files: &[PackFile], holds: &[Hold], depth: Depth) -> Result<Judged, NotDone> {
+pub fn judge(below: &[Vec<PackFile>], files: &[PackFile], holds: &[Hold], depth: Depth) -> Result<Judged, NotDone> {
+    let over = |files: &[PackFile]| below.iter().cloned().chain([files.to_vec()]).collect::<Vec<_>>();
+    let layers = over(files);
     let mut set = match depth {
         Depth::Publish => {
-            let (checked, _) = check_and_prove(files);
+            let (checked, _) = check_layers_and_prove(&layers);
             let against = |fault: &Fault| fault.weight == Weight::Error || fault.is_proven();
-            loaded(checked.set, checked.faults.into_iter().filter(against).collect(), files)?
+            loaded(checked.set, checked.faults.into_iter().filter(against).collect(), &layers)?
         }
         Depth::Serve => {
-            let checked = check(files);
-            loaded(checked.set, errors(checked.faults), files)?
+            let checked = check_layers(&layers);
+            loaded(checked.set, errors(checked.faults), &layers)?
         }
         Depth::Holds => {
-            let (set, faults) = match read(files) {
-                Ok(pack) => compile(pack),
-                Err(faults) => (None, faults),
-            };
-            loaded(set, errors(faults), files)?
+            let (set, faults) = compile_layers(&layers);
+            loaded(set, errors(faults), &layers)?
         }
     };
     if depth != Depth::Holds {
@@ -74,20 +60,22 @@ pub fn judge(files: &[PackFile], holds: &[Hold], depth: Depth) -> Result<Judged,
     }
     let effective = held::apply(files, holds).map_err(NotDone::Refused)?;
     if !holds.is_empty() {
-        let checked = check(&effective);
-        set = loaded(checked.set, errors(checked.faults), &effective)?;
+        let layers = over(&effective);
+        let checked = check_layers(&layers);
+        set = loaded(checked.set, errors(checked.faults), &layers)?;
     }
-    Ok(Judged { set: Arc::new(set), files: effective })
+    let release = Release::of_files(effective).map_err(|_| NotDone::Refused("its files can't be read".to_owned()))?;
+    Ok(Judged { set: Arc::new(set), release })
 }
 
 fn errors(faults: Vec<Fault>) -> Vec<Fault> {
     faults.into_iter().filter(|fault| fault.weight == Weight::Error).collect()
 }
 
-fn loaded(set: Option<Set>, against: Vec<Fault>, files: &[PackFile]) -> Result<Set, NotDone> {
+fn loaded(set: Option<Set>, against: Vec<Fault>, layers: &[Vec<PackFile>]) -> Result<Set, NotDone> {
     match set {
         Some(set) if against.is_empty() => Ok(set),
-        _ => Err(NotDone::Refused(FaultySet::new("of this draft", &against, files).to_string())),
+        _ => Err(NotDone::Refused(FaultySet::new("of this draft", &against, &layer::files(layers)).to_string())),
     }
 }
 

@@ -9,7 +9,7 @@ use serde_json::json;
 use super::desk::now_ms;
 use super::gate::Depth;
 use super::held::{self, HeldKind, Hold, Words};
-use super::publish::{Next, Promise, current, fulfil, judged, record, still};
+use super::publish::{Next, Promise, below, current, fulfil, judged, record, still};
 use super::{Desk, NotDone, trail};
 use crate::store::tables::documents;
 use crate::store::tables::held_back::{self, HeldBack};
@@ -73,6 +73,7 @@ impl Desk {
         let (release, before) = served(&mut *work, rule_set).await?;
         let document = documents::get(&mut *work, &release.document).await?;
         let id = held_back::list(&mut *work).await?.first().map_or(0, |last| last.id) + 1;
+        let below = below(&mut *work, &document.files()?).await?;
         drop(work);
         let text = |words: &Words| serde_json::to_string(words).unwrap_or_default();
         let now = now_ms();
@@ -100,7 +101,7 @@ impl Desk {
         exists(&document.files()?, &hold)?;
         let holds: Vec<Hold> = before.iter().cloned().chain([hold]).collect();
         // Quick: the files themselves passed the gate before.
-        let judged = judged(&document, &holds, Depth::Holds).await?;
+        let judged = judged(below, &document, &holds, Depth::Holds).await?;
 
         let mut work = self.store.begin().await?;
         still(&mut *work, rule_set, &before).await?;
@@ -141,10 +142,12 @@ impl Desk {
         }
         let (release, before) = served(&mut *work, &row.rule_set).await?;
         let document = documents::get(&mut *work, &release.document).await?;
+        let below = below(&mut *work, &document.files()?).await?;
         drop(work);
         let mut holds = before.clone();
         holds.retain(|hold| hold.id != id);
-        let judged = if lift && holds != before { Some(judged(&document, &holds, Depth::Serve).await?) } else { None };
+        let judged =
+            if lift && holds != before { Some(judged(below, &document, &holds, Depth::Serve).await?) } else { None };
 
         let mut work = self.store.begin().await?;
         still(&mut *work, &row.rule_set, &before).await?;

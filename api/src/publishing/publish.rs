@@ -1,9 +1,10 @@
 //! Releases are made: of a draft, or of what stood before.
 
+use lammas_engine::read::PackFile;
 use serde_json::json;
 
 use super::desk::now_ms;
-use super::drafts::{open_at, write};
+use super::drafts::{header_of, open_at, write};
 use super::gate::{Depth, Judged, judge};
 use super::held::{self, Hold};
 use super::{Desk, NotDone, statement, trail};
@@ -36,9 +37,14 @@ pub(super) struct Next<'a> {
 }
 
 /// Judges files away from the threads that answer.
-pub(super) async fn judged(document: &Document, holds: &[Hold], depth: Depth) -> Result<Judged, NotDone> {
+pub(super) async fn judged(
+    below: Vec<Vec<PackFile>>,
+    document: &Document,
+    holds: &[Hold],
+    depth: Depth,
+) -> Result<Judged, NotDone> {
     let (files, holds) = (document.files()?, holds.to_vec());
-    let judging = tokio::task::spawn_blocking(move || judge(&files, &holds, depth));
+    let judging = tokio::task::spawn_blocking(move || judge(&below, &files, &holds, depth));
     judging.await.map_err(|error| StoreError::Broken(error.to_string()))?
 }
 
@@ -55,10 +61,27 @@ pub(super) async fn current(
     .transpose()
 }
 
+/// The files of the sets that these lie over, lowest first, as they are published now.
+///
+/// # Errors
+/// [`NotDone::Missing`] when one of them has no release.
+pub async fn below(work: &mut dyn Transaction, files: &[PackFile]) -> Result<Vec<Vec<PackFile>>, NotDone> {
+    let (name, over) = header_of(files)?;
+    let mut below = Vec::new();
+    for lower in over {
+        let Some((release, holds)) = current(work, &lower).await? else {
+            return Err(NotDone::Missing(format!("`{name}` lies over `{lower}`, which has no release in this store")));
+        };
+        let files = documents::get(work, &release.document).await?.files()?;
+        below.push(held::apply(&files, &holds).map_err(NotDone::Refused)?);
+    }
+    Ok(below)
+}
+
 /// Makes the release in this work.
 pub(super) async fn record(desk: &Desk, work: &mut dyn Transaction, next: Next<'_>) -> Result<Release, NotDone> {
     let last = releases::last_two(work, next.rule_set).await?.into_iter().next();
-    let (version, sha256) = (next.judged.version().to_owned(), next.judged.set.sha256.clone());
+    let (version, sha256) = (next.judged.release.version.clone(), next.judged.release.sha256.clone());
     if let Some(before) = releases::hash_of_version(work, next.rule_set, &version).await?
         && before != sha256
     {
@@ -127,8 +150,9 @@ impl Desk {
         let draft = open_at(&mut *work, id, revision).await?;
         let document = documents::get(&mut *work, &draft.document).await?;
         let holds = current(&mut *work, &draft.rule_set).await?.map(|(_, holds)| holds).unwrap_or_default();
+        let below = below(&mut *work, &document.files()?).await?;
         drop(work);
-        let judged = judged(&document, &holds, Depth::Publish).await?;
+        let judged = judged(below, &document, &holds, Depth::Publish).await?;
 
         let mut work = self.store.begin().await?;
         let draft = open_at(&mut *work, id, Some(draft.revision)).await?;
@@ -173,8 +197,9 @@ impl Desk {
         at_place(last, place)?;
         let document = documents::get(&mut *work, &before.document).await?;
         let holds = held::parse(&before.held).map_err(StoreError::Damaged)?;
+        let below = below(&mut *work, &document.files()?).await?;
         drop(work);
-        let judged = judged(&document, &holds, Depth::Serve).await?;
+        let judged = judged(below, &document, &holds, Depth::Serve).await?;
 
         let mut work = self.store.begin().await?;
         let now = releases::last_two(&mut *work, rule_set).await?.into_iter().next();
@@ -202,16 +227,17 @@ impl Desk {
     ///
     /// # Errors
     /// As publishing.
-    pub async fn begin_with(&self, files: &[lammas_engine::read::PackFile]) -> Result<Option<Release>, NotDone> {
-        let name = super::drafts::name_of(files)?;
+    pub async fn begin_with(&self, files: &[PackFile]) -> Result<Option<Release>, NotDone> {
+        let (name, _) = header_of(files)?;
         let mut work = self.store.read().await?;
         if current(&mut *work, &name).await?.is_some() {
             return Ok(None);
         }
+        let below = below(&mut *work, files).await?;
         drop(work);
         self.keyring.own_id()?;
         let document = Document::of(files);
-        let judged = judged(&document, &[], Depth::Serve).await?;
+        let judged = judged(below, &document, &[], Depth::Serve).await?;
         let who = "the program";
         let mut work = self.store.begin().await?;
         if current(&mut *work, &name).await?.is_some() {

@@ -5,7 +5,7 @@ use serde_json::json;
 use super::desk::{new_name, now_ms};
 use super::drafts::{open_at, write};
 use super::gate::Depth;
-use super::publish::{Next, current, judged, published, record, still};
+use super::publish::{Next, below, current, judged, published, record, still};
 use super::{Desk, NotDone, trail, wall};
 use crate::store::tables::releases::Release;
 use crate::store::tables::schedules::{self, Schedule};
@@ -35,8 +35,9 @@ impl Desk {
         let draft = open_at(&mut *work, id, revision).await?;
         let document = documents::get(&mut *work, &draft.document).await?;
         let holds = current(&mut *work, &draft.rule_set).await?.map(|(_, holds)| holds).unwrap_or_default();
+        let below = below(&mut *work, &document.files()?).await?;
         drop(work);
-        judged(&document, &holds, Depth::Publish).await?;
+        judged(below, &document, &holds, Depth::Publish).await?;
 
         let mut work = self.store.begin().await?;
         let draft = open_at(&mut *work, id, Some(draft.revision)).await?;
@@ -101,8 +102,9 @@ impl Desk {
         let mut work = self.store.read().await?;
         let document = documents::get(&mut *work, &schedule.document).await?;
         let holds = current(&mut *work, &schedule.rule_set).await?.map(|(_, holds)| holds).unwrap_or_default();
+        let below = below(&mut *work, &document.files()?).await?;
         drop(work);
-        let judged = judged(&document, &holds, Depth::Publish).await;
+        let judged = judged(below, &document, &holds, Depth::Publish).await;
 
         let mut work = self.store.begin().await?;
         still(&mut *work, &schedule.rule_set, &holds).await?;

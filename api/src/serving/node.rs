@@ -1,21 +1,23 @@
 //! The thread that follows the store: it looks, tests, serves, publishes what is due, and keeps the copy.
 
 use std::collections::BTreeMap;
-use std::path::PathBuf;
 use std::sync::{Arc, mpsc};
 use std::thread;
 use std::time::{Duration, Instant};
 
 use anyhow::{Result, anyhow};
+use chrono::DateTime;
+use lammas_engine::read::PackFile;
 use tokio::runtime::Handle;
 
 use super::copy::{self, Copied};
 use super::state::{NodeState, RefusedRelease, ServedReleases, ServedSet};
+use crate::library::{Library, Release as Kept, Withdrawn};
 use crate::publishing::desk::now_ms;
+use crate::publishing::drafts::header_of;
 use crate::publishing::gate::{Depth, Judged, judge};
 use crate::publishing::signing::Keyring;
 use crate::publishing::{Desk, NotDone, held, statement};
-use crate::sets::embedded;
 use crate::sets::rules::Rules;
 use crate::store::StoreError;
 use crate::store::place::StorePlace;
@@ -47,17 +49,19 @@ struct Following {
     served: BTreeMap<String, Copied>,
     seen: i64,
     copied_at: Option<Instant>,
-    begin_with: Option<PathBuf>,
+    /// What the program itself has.
+    own: Library,
+    /// What the store has, in its order.
+    shelf: Vec<(Release, Arc<Kept>)>,
 }
 
 /// Starts a node. It serves something when this returns.
 ///
 /// # Errors
 /// Neither the store nor the last signed copy gives anything to serve.
-pub fn start(place: StorePlace, copy_days: u32, begin_with: Option<PathBuf>, rules: Arc<Rules>) -> Result<Node> {
+pub fn start(place: StorePlace, copy_days: u32, rules: Arc<Rules>) -> Result<Node> {
     let (tell, told) = mpsc::channel();
     let state = NodeState::default();
-    let shown = state.clone();
     thread::Builder::new().name("node".to_owned()).spawn(move || {
         let runtime = match tokio::runtime::Builder::new_current_thread().enable_all().build() {
             Ok(runtime) => runtime,
@@ -68,7 +72,7 @@ pub fn start(place: StorePlace, copy_days: u32, begin_with: Option<PathBuf>, rul
         };
         runtime.block_on(async move {
             let slot = Arc::new(tokio::sync::RwLock::new(None));
-            let begun = Following::begin(place, copy_days, begin_with, rules, state.clone(), &slot).await;
+            let begun = Following::begin(place, copy_days, rules, state.clone(), &slot).await;
             match begun {
                 Ok(following) => {
                     let node = Node { desk: Arc::clone(&slot), handle: Handle::current(), state };
@@ -82,7 +86,6 @@ pub fn start(place: StorePlace, copy_days: u32, begin_with: Option<PathBuf>, rul
             }
         });
     })?;
-    drop(shown);
     told.recv()?
 }
 
@@ -92,7 +95,6 @@ impl Following {
     async fn begin(
         place: StorePlace,
         copy_days: u32,
-        begin_with: Option<PathBuf>,
         rules: Arc<Rules>,
         state: NodeState,
         slot: &Slot,
@@ -103,6 +105,7 @@ impl Following {
             Err(NotDone::Store(_)) => Arc::new(Keyring::open(&place)?),
             Err(other) => return Err(anyhow!("{other}")),
         };
+        let own = rules.served().library.clone();
         let mut following = Self {
             place,
             copy_days,
@@ -112,7 +115,8 @@ impl Following {
             served: BTreeMap::new(),
             seen: 0,
             copied_at: None,
-            begin_with,
+            own,
+            shelf: Vec::new(),
         };
         match opened {
             Ok(desk) => {
@@ -126,17 +130,16 @@ impl Following {
 
     /// Takes what the store has, and gives it the program's own set where it has none.
     async fn first(&mut self, desk: &Desk) -> Result<()> {
-        let files = match &self.begin_with {
-            Some(folder) => crate::sets::folder::files(folder)?,
-            None => embedded::files(),
-        };
-        match desk.begin_with(&files).await {
-            Ok(Some(release)) => {
-                tracing::info!(set = release.rule_set, version = release.version, "first release of this store")
+        for set in self.rules.served().standard.clone() {
+            let Some(own) = self.own.newest(&set).cloned() else { continue };
+            match desk.begin_with(&own.files).await {
+                Ok(Some(release)) => {
+                    tracing::info!(set, version = release.version, "first release of this set in the store");
+                }
+                Ok(None) => {}
+                Err(NotDone::Unsigned(why)) => tracing::warn!(why, "this node can't make the first release"),
+                Err(other) => return Err(anyhow!("{other}")),
             }
-            Ok(None) => {}
-            Err(NotDone::Unsigned(why)) => tracing::warn!(why, "this node can't make the first release"),
-            Err(other) => return Err(anyhow!("{other}")),
         }
         self.state.tell(ServedReleases { from: "store", store_reached: true, ..ServedReleases::default() });
         self.look(desk).await?;
@@ -153,12 +156,12 @@ impl Following {
             .map_err(|why| anyhow!("{away}, and the last signed copy `{}` does not count: {why}", path.display()))?;
         tracing::warn!(%away, "the store is away: serving the last signed copy");
         self.state.tell(ServedReleases { from: "copy", ..ServedReleases::default() });
+        let useless = |why: String| anyhow!("{away}, and the last signed copy does not count: {why}");
         for copied in copied {
-            let judged = tested(&copied.release, &copied.document.files()?, &self.keyring);
-            match judged {
-                Ok(judged) => self.serve(copied, &judged),
-                Err(why) => return Err(anyhow!("{away}, and the last signed copy does not count: {why}")),
-            }
+            let files = copied.document.files()?;
+            let below = self.below(&files).map_err(useless)?;
+            let judged = tested(&copied.release, &files, &below, &self.keyring).map_err(useless)?;
+            self.serve(copied, judged).map_err(useless)?;
         }
         Ok(())
     }
@@ -222,12 +225,10 @@ impl Following {
         }
         let new = releases::after(&mut *work, self.seen).await?;
         let last = new.last().map_or(self.seen, |release| release.number);
-        let mut newest: BTreeMap<String, Release> = BTreeMap::new();
-        for release in new {
-            newest.insert(release.rule_set.clone(), release);
-        }
+        let newest: BTreeMap<String, i64> = new.iter().map(|one| (one.rule_set.clone(), one.number)).collect();
         let mut changed = false;
-        for release in newest.into_values() {
+        for release in new {
+            let is_newest = newest.get(&release.rule_set) == Some(&release.number);
             let document = documents::get(&mut *work, &release.document).await;
             let keyring = Arc::clone(&self.keyring);
             let result = match document {
@@ -235,14 +236,36 @@ impl Following {
                 Err(error) => Err(error.to_string()),
                 Ok(document) => {
                     let files = document.files()?;
-                    let (asked, at) = (release.clone(), Instant::now());
-                    let testing = tokio::task::spawn_blocking(move || tested(&asked, &files, &keyring));
-                    let judged = testing.await.map_err(|error| StoreError::Broken(error.to_string()))?;
-                    judged.map(|judged| (document, judged, at.elapsed()))
+                    if !is_newest {
+                        // It answers who asks for it by name or moment; nobody else.
+                        match seen(&release, &files, &keyring) {
+                            Ok(kept) => self.shelve(release, kept),
+                            Err(because) => {
+                                tracing::warn!(release = release.number, because, "an old release is left out")
+                            }
+                        }
+                        continue;
+                    }
+                    match self.below(&files) {
+                        Err(because) => Err(because),
+                        Ok(below) => {
+                            let (asked, at) = (release.clone(), Instant::now());
+                            let testing = tokio::task::spawn_blocking(move || tested(&asked, &files, &below, &keyring));
+                            let judged = testing.await.map_err(|error| StoreError::Broken(error.to_string()))?;
+                            judged.map(|judged| (document, judged, at.elapsed()))
+                        }
+                    }
                 }
             };
-            match result {
+            let result = match result {
                 Ok((document, judged, took)) => {
+                    let copied = Copied { release: release.clone(), document };
+                    self.serve(copied, judged).map(|()| took)
+                }
+                Err(because) => Err(because),
+            };
+            match result {
+                Ok(took) => {
                     let took_ms = u64::try_from(took.as_millis()).unwrap_or(u64::MAX);
                     tracing::info!(
                         set = release.rule_set,
@@ -251,7 +274,6 @@ impl Following {
                         took_ms,
                         "serving"
                     );
-                    self.serve(Copied { release, document }, &judged);
                     changed = true;
                 }
                 Err(because) => {
@@ -274,9 +296,46 @@ impl Following {
         Ok(())
     }
 
-    fn serve(&mut self, copied: Copied, judged: &Judged) {
+    /// The files of the sets that these lie over, as they are served here.
+    fn below(&self, files: &[PackFile]) -> Result<Vec<Vec<PackFile>>, String> {
+        let (_, over) = header_of(files).map_err(|error| error.to_string())?;
+        let library = self.library();
+        let lower = |name: &String| library.newest(name).map(|release| release.files.to_vec());
+        over.iter()
+            .map(|name| lower(name).ok_or_else(|| format!("it lies over `{name}`, which is not served here")))
+            .collect()
+    }
+
+    /// What the store has; of a set that it has not, what the program has.
+    fn library(&self) -> Library {
+        let in_store = |set: &str| self.shelf.iter().any(|(release, _)| release.rule_set == set);
+        let own = self.own.all().filter(|release| !in_store(&release.set)).cloned();
+        Library::of(own.chain(self.shelf.iter().map(|(_, kept)| Arc::clone(kept))).collect::<Vec<_>>())
+    }
+
+    /// Puts a release on the shelf. One that it undoes is marked as withdrawn: who names it is told so.
+    fn shelve(&mut self, release: Release, mut kept: Kept) {
+        kept.published_at = DateTime::from_timestamp_millis(release.published_ms);
+        if release.how == "undo"
+            && let Some((undone, shelved)) =
+                self.shelf.iter_mut().rev().find(|(other, _)| other.rule_set == release.rule_set)
+            && undone.how != "undo"
+            && let Some(at) = kept.published_at
+        {
+            let because = "undone by its publisher".to_owned();
+            *shelved = Arc::new(Kept { withdrawn: Some(Withdrawn { at, because }), ..shelved.as_ref().clone() });
+        }
+        self.shelf.push((release, Arc::new(kept)));
+    }
+
+    fn serve(&mut self, copied: Copied, judged: Judged) -> Result<(), String> {
+        let before = self.shelf.clone();
+        self.shelve(copied.release.clone(), judged.release);
+        if let Err(error) = self.rules.take_library(self.library(), self.rules.served().standard.clone()) {
+            self.shelf = before;
+            return Err(error.to_string());
+        }
         let release = &copied.release;
-        self.rules.take(judged);
         let set = ServedSet {
             name: release.rule_set.clone(),
             version: release.version.clone(),
@@ -292,6 +351,7 @@ impl Following {
             told.newest = told.newest.max(release.number);
         });
         self.served.insert(release.rule_set.clone(), copied);
+        Ok(())
     }
 
     fn keep_copy(&mut self) {
@@ -303,22 +363,34 @@ impl Following {
     }
 }
 
-/// Tests a release as a node does: signature, hash of the files and of the set, check, scenarios.
-///
-/// # Errors
-/// Why it is not served, in words.
-pub fn tested(release: &Release, files: &[lammas_engine::read::PackFile], keyring: &Keyring) -> Result<Judged, String> {
+/// Sees that a release is as it was signed, and reads it.
+fn seen(release: &Release, files: &[PackFile], keyring: &Keyring) -> Result<Kept, String> {
     statement::verify(release, keyring)?;
     if documents::Document::of(files).sha256 != release.document {
         return Err("its files are not those that were signed".to_owned());
     }
-    let holds = held::parse(&release.held)?;
-    let judged = judge(files, &holds, Depth::Serve).map_err(|error| error.to_string())?;
-    if judged.set.sha256 != release.set_sha256 {
+    let effective = held::apply(files, &held::parse(&release.held)?)?;
+    let kept = Kept::of_files(effective).map_err(|_| "its files can't be read".to_owned())?;
+    if kept.sha256 != release.set_sha256 {
         return Err("this program reads its content otherwise than the one that published it".to_owned());
     }
-    if judged.name() != release.rule_set || judged.version() != release.version {
+    if kept.set != release.rule_set || kept.version != release.version {
         return Err("its files name another set or version".to_owned());
     }
-    Ok(judged)
+    Ok(kept)
+}
+
+/// Tests a release as a node does: signature, hash of the files and of the set, check, scenarios; over the sets below it.
+///
+/// # Errors
+/// Why it is not served, in words.
+pub fn tested(
+    release: &Release,
+    files: &[PackFile],
+    below: &[Vec<PackFile>],
+    keyring: &Keyring,
+) -> Result<Judged, String> {
+    seen(release, files, keyring)?;
+    let holds = held::parse(&release.held)?;
+    judge(below, files, &holds, Depth::Serve).map_err(|error| error.to_string())
 }

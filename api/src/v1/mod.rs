@@ -10,6 +10,7 @@
 //! - `sent` an answer on its way out
 //! - [`advice`] what to do now
 //! - [`diagnosis`] what the signs may show
+//! - [`replay`] an answer given again
 //! - [`season`] what season it is
 //! - [`climate_profiles`] a climate from a daily record
 //! - [`rules`] what stands behind a piece of advice
@@ -28,6 +29,7 @@ pub mod language;
 pub mod page;
 pub mod quantities;
 pub mod question;
+pub mod replay;
 pub mod rules;
 pub mod season;
 mod sent;

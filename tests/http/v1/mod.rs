@@ -13,6 +13,7 @@ mod mutated;
 mod quantities;
 mod record_doubts;
 mod records;
+mod releases;
 mod rules;
 mod season;
 mod vocabulary;

@@ -13,6 +13,7 @@ use crate::keys::Scope;
 use crate::problem::Problem;
 use crate::problem::extractors::{LargeBody, PathParts};
 use crate::publishing::gate::{Depth, judge};
+use crate::publishing::publish::below;
 use crate::publishing::{NotDone, held};
 use crate::store::StoreError;
 use crate::store::tables::answered;
@@ -129,16 +130,17 @@ pub async fn check_draft(
     PathParts(named): PathParts<DraftName>,
 ) -> Result<HttpResponse, Problem> {
     let at = AtDesk::come(&request, Scope::Edit).await?;
-    let (files, holds) = at
+    let (below, files, holds) = at
         .work(|desk, _| async move {
             let (draft, files) = desk.draft_files(&named.id).await?;
             let mut work = desk.store.read().await?;
             let last = releases::last_two(&mut *work, &draft.rule_set).await?.into_iter().next();
             let holds = last.map_or(Ok(Vec::new()), |last| held::parse(&last.held)).map_err(StoreError::Damaged)?;
-            Ok((files, holds))
+            let below = below(&mut *work, &files).await?;
+            Ok((below, files, holds))
         })
         .await?;
-    let judging = actix_web::web::block(move || judge(&files, &holds, Depth::Publish).map(|_| ()));
+    let judging = actix_web::web::block(move || judge(&below, &files, &holds, Depth::Publish).map(|_| ()));
     match judging.await.map_err(Problem::broken)? {
         Ok(()) => Ok(HttpResponse::Ok().json(DraftChecked { publishable: true, against: Vec::new() })),
         Err(NotDone::Refused(why)) => {

@@ -13,6 +13,8 @@ pub(crate) mod cases;
 mod clash_with_itself;
 mod dose_on_label_material;
 mod hold_on_guard;
+#[cfg(test)]
+mod layer_cases;
 mod locate;
 mod may_be_absent;
 mod missing_caution;
@@ -51,9 +53,10 @@ pub use window_table::{WindowRow, WindowState, window_table};
 
 use crate::compile::set::{Set, compile};
 use crate::fault::{Fault, Weight, in_order};
+use crate::layer::{check_layers, check_layers_and_prove};
 use crate::pack::Pack;
 use crate::prove::{self, Proven, Prover};
-use crate::read::{PackFile, read};
+use crate::read::PackFile;
 
 /// How a check finds its faults.
 #[derive(Clone, Copy)]
@@ -136,6 +139,13 @@ checks! {
     "masked", "a rule never comes because of another", Warning, AtProof(prove::masked);
     "duplicate-in-meaning", "two rules differ in their words only", Warning, AtProof(prove::duplicate);
     "reckoned-above-maximum", "a reckoned amount is more than the material bears", Warning, AtProof(prove::reckoned);
+    "exists-below", "a new entry has an id that a set below has", Error, OnTheWay;
+    "nothing-below", "a set speaks of what is not below it", Error, OnTheWay;
+    "stale-expects", "the entry below is not the one that was seen", Error, OnTheWay;
+    "not-a-tightening", "a `tighten` says something else than more care", Error, OnTheWay;
+    "placeholders-differ", "other words quote other facts", Error, OnTheWay;
+    "loosened", "a set takes away what binds through all sets", Error, OnTheWay;
+    "changed-twice", "an entry is spoken of twice", Warning, OnTheWay;
     "long-sentence", "a sentence is too long to be read at a glance", Warning, AtPack(plain_words::long_sentences);
     "empty-phrase", "a phrase says nothing", Warning, AtPack(plain_words::empty_phrases);
     "not-over-absent", "a `not` turns what does not exist into yes", Warning, AtSet(not_over_absent::look);
@@ -159,10 +169,7 @@ pub struct Checked {
 /// does not compile is still looked at as written.
 #[must_use]
 pub fn check(files: &[PackFile]) -> Checked {
-    match read(files) {
-        Ok(pack) => check_pack(pack),
-        Err(faults) => Checked { set: None, faults: in_order(faults) },
-    }
+    check_layers(&[files.to_vec()])
 }
 
 /// Compiles and checks a pack that has been read: one by itself, or layers that were laid over each other.
@@ -191,13 +198,7 @@ pub fn check_pack(pack: Pack) -> Checked {
 /// Checks the files of a pack and, if nothing stands in the way, proves the set.
 #[must_use]
 pub fn check_and_prove(files: &[PackFile]) -> (Checked, Option<Proven>) {
-    let mut checked = check(files);
-    let proven = checked.set.as_ref().map(prove::prove);
-    if let Some(proven) = &proven {
-        checked.faults.extend(proven.faults.iter().cloned());
-        checked.faults = in_order(checked.faults);
-    }
-    (checked, proven)
+    check_layers_and_prove(&[files.to_vec()])
 }
 
 /// The page of a code: what it finds, why it matters, an example, how to put it right.

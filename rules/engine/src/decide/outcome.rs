@@ -38,6 +38,8 @@ pub enum Block {
     Never,
     /// It is something to leave alone.
     Avoid,
+    /// A set above withholds it.
+    Withheld,
 }
 
 /// What an outcome hangs on.

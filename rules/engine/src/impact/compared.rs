@@ -219,6 +219,7 @@ fn reason<'a>(block: &Block, moment: &Moment<'a>) -> Option<Reason<'a>> {
         Block::Late => plain("late"),
         Block::Never => plain("never"),
         Block::Avoid => plain("avoid"),
+        Block::Withheld => plain("withheld"),
     }
 }
 

@@ -213,6 +213,7 @@ fn block(block: &Block) -> (&'static str, u64) {
         Block::Late => ("late", 0),
         Block::Never => ("never", 0),
         Block::Avoid => ("avoid", 0),
+        Block::Withheld => ("withheld", 0),
     }
 }
 

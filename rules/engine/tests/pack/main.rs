@@ -8,10 +8,13 @@ mod coverage;
 mod days;
 mod facts;
 mod impact;
+mod layers;
 mod mutation;
 mod numbers;
 mod rehearse;
 mod shipped;
+#[path = "../support/mod.rs"]
+mod support;
 mod tidied;
 mod told;
 mod why_not;
