@@ -54,6 +54,7 @@ fn serves(version: &'static str) -> impl Fn(&Value) -> bool {
 }
 
 #[test]
+#[expect(clippy::print_stdout, reason = "how soon")]
 fn every_node_serves_a_release_soon_after_it_was_published() {
     for (place, _folder) in both() {
         let (one, two) = (node(&place), node(&place));

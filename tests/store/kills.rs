@@ -134,7 +134,7 @@ impl Scene {
             answered::take(&mut *reading, "ana", version, &request, now_ms() + 3 * 60_000).await.expect("asked");
         match known {
             Known::Done(status, _, body) => {
-                assert_eq!((new, status, body), (true, 201, format!("release {}", after.0)))
+                assert_eq!((new, status, body), (true, 201, format!("release {}", after.0)));
             }
             other => assert_eq!((new, other), (false, Known::New), "{work}@{step}"),
         }
@@ -153,6 +153,7 @@ async fn state(desk: &Desk) -> (i64, i64, usize) {
 }
 
 #[test]
+#[expect(clippy::print_stdout, reason = "the figures of the long run")]
 fn a_write_that_is_killed_at_any_step_is_done_wholly_or_not_at_all() {
     assert_eq!(mini().len(), renamed("2026.11.1").len());
     let at_least = if env::var_os("LAMMAS_LONG").is_some() { 200 } else { 1 };

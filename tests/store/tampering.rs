@@ -9,6 +9,9 @@ use lammas_tests::stores::{both, wait};
 
 use crate::garden::renamed;
 
+/// A name, what is done, whether the rows are chained anew, the row that is named, and what is said of it.
+type Case = (&'static str, &'static [&'static str], bool, Option<i64>, &'static str);
+
 /// Somebody with the database in hand, who takes its locks off first.
 const NO_LOCKS: [&[&str]; 2] = [
     &["drop trigger audit_is_not_changed", "drop trigger audit_is_not_deleted", "drop trigger release_is_not_deleted"],
@@ -63,7 +66,7 @@ fn edits_deletions_insertions_other_orders_old_dates_a_cut_tail_and_a_new_chain_
             let seen = releases::after(&mut *work, 1).await.expect("read").pop().expect("the second release");
             drop(work);
 
-            let cases: [(&str, &[&'static str], bool, Option<i64>, &str); 9] = [
+            let cases: [Case; 9] = [
                 ("edited", &["update audit set who = 'bo' where sequence = 5"], false, Some(5), "was edited"),
                 (
                     "edited, its hash too",

@@ -44,15 +44,15 @@ pub fn judge(below: &[Vec<PackFile>], files: &[PackFile], holds: &[Hold], depth:
         Depth::Publish => {
             let (checked, _) = check_layers_and_prove(&layers);
             let against = |fault: &Fault| fault.weight == Weight::Error || fault.is_proven();
-            loaded(checked.set, checked.faults.into_iter().filter(against).collect(), &layers)?
+            loaded(checked.set, &checked.faults.into_iter().filter(against).collect::<Vec<_>>(), &layers)?
         }
         Depth::Serve => {
             let checked = check_layers(&layers);
-            loaded(checked.set, errors(checked.faults), &layers)?
+            loaded(checked.set, &errors(checked.faults), &layers)?
         }
         Depth::Holds => {
             let (set, faults) = compile_layers(&layers);
-            loaded(set, errors(faults), &layers)?
+            loaded(set, &errors(faults), &layers)?
         }
     };
     if depth != Depth::Holds {
@@ -62,7 +62,7 @@ pub fn judge(below: &[Vec<PackFile>], files: &[PackFile], holds: &[Hold], depth:
     if !holds.is_empty() {
         let layers = over(&effective);
         let checked = check_layers(&layers);
-        set = loaded(checked.set, errors(checked.faults), &layers)?;
+        set = loaded(checked.set, &errors(checked.faults), &layers)?;
     }
     let release = Release::of_files(effective).map_err(|_| NotDone::Refused("its files can't be read".to_owned()))?;
     Ok(Judged { set: Arc::new(set), release })
@@ -72,10 +72,10 @@ fn errors(faults: Vec<Fault>) -> Vec<Fault> {
     faults.into_iter().filter(|fault| fault.weight == Weight::Error).collect()
 }
 
-fn loaded(set: Option<Set>, against: Vec<Fault>, layers: &[Vec<PackFile>]) -> Result<Set, NotDone> {
+fn loaded(set: Option<Set>, against: &[Fault], layers: &[Vec<PackFile>]) -> Result<Set, NotDone> {
     match set {
         Some(set) if against.is_empty() => Ok(set),
-        _ => Err(NotDone::Refused(FaultySet::new("of this draft", &against, &layer::files(layers)).to_string())),
+        _ => Err(NotDone::Refused(FaultySet::new("of this draft", against, &layer::files(layers)).to_string())),
     }
 }
 

@@ -66,7 +66,7 @@ impl Keyring {
         }
         let signing = if file.exists() { Some(read(&file).map_err(|e| unsigned(&file, &e))?) } else { None };
         if !list.exists() {
-            let own = signing.as_ref().map(|key| key.verifying_key());
+            let own = signing.as_ref().map(SigningKey::verifying_key);
             let line = own.map(|key| format!("{}\n", hex(key.as_bytes()))).unwrap_or_default();
             fs::write(&list, line).map_err(|e| unsigned(&list, &e))?;
         }

@@ -123,7 +123,7 @@ impl Following {
                 following.first(&desk).await?;
                 *slot.write().await = Some(desk);
             }
-            Err(error) => following.from_copy(&error)?,
+            Err(error) => following.serve_copy(&error)?,
         }
         Ok(following)
     }
@@ -150,7 +150,7 @@ impl Following {
         Ok(())
     }
 
-    fn from_copy(&mut self, away: &NotDone) -> Result<()> {
+    fn serve_copy(&mut self, away: &NotDone) -> Result<()> {
         let path = self.place.last_copy();
         let copied = copy::read(&path, &self.keyring, self.copy_days, now_ms())
             .map_err(|why| anyhow!("{away}, and the last signed copy `{}` does not count: {why}", path.display()))?;
@@ -241,7 +241,7 @@ impl Following {
                         match seen(&release, &files, &keyring) {
                             Ok(kept) => self.shelve(release, kept),
                             Err(because) => {
-                                tracing::warn!(release = release.number, because, "an old release is left out")
+                                tracing::warn!(release = release.number, because, "an old release is left out");
                             }
                         }
                         continue;

@@ -13,10 +13,10 @@ const COPY_DAYS: u32 = 30;
 #[derive(Args, Clone)]
 pub struct StoreSettings {
     /// Store with the published rule sets: a folder, made at the first start, or `postgres://USER@HOST/NAME`
-    #[arg(long = "store", env = "LAMMAS_STORE", value_name = "PLACE", hide_env_values = true)]
+    #[arg(id = "store", long = "store", env = "LAMMAS_STORE", value_name = "PLACE", hide_env_values = true)]
     pub address: Option<String>,
     /// With a PostgreSQL server: folder of the signing key and the last signed copy on this machine
-    #[arg(long = "store-files", env = "LAMMAS_STORE_FILES", value_name = "DIR")]
+    #[arg(id = "store_files", long = "store-files", env = "LAMMAS_STORE_FILES", value_name = "DIR")]
     pub files: Option<PathBuf>,
     /// When the store is away at the start, the last signed copy counts for so many days
     #[arg(long, env = "LAMMAS_COPY_DAYS", value_name = "DAYS", default_value_t = COPY_DAYS)]
