@@ -71,13 +71,13 @@ pub fn bind(settings: Settings) -> Result<Service> {
 pub fn bind_with(settings: Settings, more: impl Fn(&mut ServiceConfig) + Clone + Send + 'static) -> Result<Service> {
     let ready = Ready::default();
     let rules = Data::new(Rules::load(&settings.rules)?);
-    for layer in &rules.set().layers {
-        tracing::info!(set = layer.name, version = layer.version, sha256 = layer.sha256, "serving");
-    }
     let node = match settings.store.place()? {
         Some(place) => Some(node::start(place, settings.store.copy_days, rules.clone().into_inner())?),
         None => None,
     };
+    for layer in &rules.set().layers {
+        tracing::info!(set = layer.name, version = layer.version, sha256 = layer.sha256, "serving");
+    }
     if let Some(folder) = &settings.weather.folder {
         let unread = || BadInput(format!("cannot read the folder of weather `{}`", folder.display()));
         watch::start(folder.clone(), &rules.clone().into_inner()).with_context(unread)?;
