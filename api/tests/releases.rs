@@ -398,6 +398,8 @@ fn what_can_t_be_given_again_is_refused_with_the_reason() {
         refused(&rules, &json!({"request": undated, "digest": "00"})),
         ["/request/date expected the date for which it was answered"]
     );
+    let unknown = json!({"request": rose(&json!({"plant": {"type": "triffid"}})), "digest": "00"});
+    assert!(refused(&rules, &unknown)[0].starts_with("/request/plant/type "), "{:?}", refused(&rules, &unknown));
     let text = ask(&rules, &rose(&json!({"recall": true})), NOW).expect("an answer").text;
     let answer: Value = serde_json::from_str(&text).expect("JSON");
     let elsewhere = refused(&serving(&[&second]), &json!({"answer": answer}));

@@ -1,6 +1,7 @@
 //! The program as a shell sees it: what it prints, and its exit codes.
 
 mod compare;
+mod layers;
 mod records;
 mod rules;
 mod store;

@@ -95,7 +95,8 @@ fn from_recall(text: &str, at: &str, rules: &Rules, now: DateTime<Utc>) -> Resul
     let board = Board::of(kept.map_err(|_| broken())?.map(Arc::new));
     let faults = request.faults();
     let then = recalled.at.unwrap_or(now);
-    let reply = reply::from(request, None, &picked, faults, &rules.with_weather(board), then)?;
+    let reply = reply::from(request, None, &picked, faults, &rules.with_weather(board), then)
+        .map_err(|problem| moved(&problem, |_| at.to_owned()))?;
     let is_same = reply.plain_sha256 == recalled.text_sha256;
     Ok(Again {
         from: ReplayFrom::Recall,
@@ -160,7 +161,7 @@ fn from_request(
         let mut faults = request.faults();
         let wanted = Wanted { sets: &request.rule_sets, as_of: request.as_of, climate: Some(&request.climate) };
         let picked = pick(wanted, rules, now, &mut faults);
-        faults.or_problem(INVALID_REQUEST)?;
+        faults.or_problem(INVALID_REQUEST).map_err(|problem| moved(&problem, in_request))?;
         let releases =
             |set: &[Layer]| set.iter().filter_map(|layer| served.library.of_hash(&layer.sha256).cloned()).collect();
         tries.push((releases(&picked.set.layers), picked));
@@ -190,7 +191,7 @@ fn from_request(
             Ok(reply) => reply,
             // An earlier release need not know what the question names.
             Err(_) if newest.is_some() => continue,
-            Err(problem) => return Err(problem),
+            Err(problem) => return Err(moved(&problem, in_request)),
         };
         let is_it = reply.text.contains(&format!("\"digest\":\"{digest}\""));
         let same = Some(if is_it { ReplaySame::SameDecision } else { ReplaySame::Differs });
@@ -226,17 +227,22 @@ fn from_reference(
     let releases = picked.set.layers.iter().filter_map(of_layer).collect();
     // No weather was kept for it then, or it would have no reference.
     let rules = rules.with_weather(Board::default());
-    let reply =
-        reply::from(request, accepted, &picked, faults, &rules, now).map_err(|problem| in_reference(problem, at))?;
+    let reply = reply::from(request, accepted, &picked, faults, &rules, now)
+        .map_err(|problem| moved(&problem, |_| at.to_owned()))?;
     Ok(Again { from: ReplayFrom::Reference, reply, releases, version: None, same: None, decided: None })
 }
 
-/// The wrong places of a question that stands in a reference are parts of the reference.
-fn in_reference(problem: Problem, at: &str) -> Problem {
+/// A place of the question, as a place of the request in which it stands.
+fn in_request(pointer: &str) -> String {
+    format!("/request{pointer}")
+}
+
+/// The same problem with its places elsewhere.
+fn moved(problem: &Problem, to: impl Fn(&str) -> String) -> Problem {
     if problem.errors().is_empty() {
-        return problem;
+        return problem.clone();
     }
-    let moved = |error: &FieldError| FieldError { pointer: at.to_owned(), detail: error.detail.clone() };
+    let moved = |error: &FieldError| FieldError { pointer: to(&error.pointer), detail: error.detail.clone() };
     Problem::invalid(problem.kind(), problem.errors().iter().map(moved).collect())
 }
 
