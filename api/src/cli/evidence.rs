@@ -32,7 +32,7 @@ pub struct Evidence {
 
 impl Evidence {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
-        let set = packs::draft(self.folder.as_ref())?;
+        let set = packs::draft(self.folder.as_slice())?;
         let table = evidence::of(&set.pack);
         if self.json {
             writeln!(out, "{}", serde_json::to_string_pretty(&table)?)?;

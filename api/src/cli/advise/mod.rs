@@ -64,7 +64,7 @@ impl Advise {
             writeln!(out, "{}", said.text)?;
         } else {
             let answer = serde_json::from_str(&said.text)?;
-            out.write_all(table::shown(&answer, said.language, &rules.set()).as_bytes())?;
+            out.write_all(table::shown(&answer, said.language, &said.set).as_bytes())?;
         }
         Ok(Exit::Well)
     }

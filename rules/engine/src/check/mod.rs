@@ -17,6 +17,8 @@ mod headlines;
 mod emergency_can_wait;
 mod emergency_not_answered;
 mod hold_on_guard;
+#[cfg(test)]
+mod layer_cases;
 mod locate;
 mod may_be_absent;
 mod missing_caution;
@@ -56,9 +58,10 @@ pub use window_table::{WindowRow, WindowState, window_table};
 
 use crate::compile::set::{Set, compile};
 use crate::fault::{Fault, Weight, in_order};
+use crate::layer::{check_layers, check_layers_and_prove};
 use crate::pack::Pack;
 use crate::prove::{self, Proven, Prover};
-use crate::read::{PackFile, read};
+use crate::read::PackFile;
 
 /// How a check finds its faults.
 #[derive(Clone, Copy)]
@@ -145,6 +148,13 @@ checks! {
     "masked", "a rule never comes because of another", Warning, AtProof(prove::masked);
     "duplicate-in-meaning", "two rules differ in their words only", Warning, AtProof(prove::duplicate);
     "reckoned-above-maximum", "a reckoned amount is more than the material bears", Warning, AtProof(prove::reckoned);
+    "exists-below", "a new entry has an id that a set below has", Error, OnTheWay;
+    "nothing-below", "a set speaks of what is not below it", Error, OnTheWay;
+    "stale-expects", "the entry below is not the one that was seen", Error, OnTheWay;
+    "not-a-tightening", "a `tighten` says something else than more care", Error, OnTheWay;
+    "placeholders-differ", "other words quote other facts", Error, OnTheWay;
+    "loosened", "a set takes away what binds through all sets", Error, OnTheWay;
+    "changed-twice", "an entry is spoken of twice", Warning, OnTheWay;
     "long-sentence", "a sentence is too long to be read at a glance", Warning, AtPack(plain_words::long_sentences);
     "empty-phrase", "a phrase says nothing", Warning, AtPack(plain_words::empty_phrases);
     "long-headline", "a title does not fit a receipt", Warning, AtPack(headlines::long_titles);
@@ -171,10 +181,7 @@ pub struct Checked {
 /// does not compile is still looked at as written.
 #[must_use]
 pub fn check(files: &[PackFile]) -> Checked {
-    match read(files) {
-        Ok(pack) => check_pack(pack),
-        Err(faults) => Checked { set: None, faults: in_order(faults) },
-    }
+    check_layers(&[files.to_vec()])
 }
 
 /// Compiles and checks a pack that has been read: one by itself, or layers that were laid over each other.
@@ -203,13 +210,7 @@ pub fn check_pack(pack: Pack) -> Checked {
 /// Checks the files of a pack and, if nothing stands in the way, proves the set.
 #[must_use]
 pub fn check_and_prove(files: &[PackFile]) -> (Checked, Option<Proven>) {
-    let mut checked = check(files);
-    let proven = checked.set.as_ref().map(prove::prove);
-    if let Some(proven) = &proven {
-        checked.faults.extend(proven.faults.iter().cloned());
-        checked.faults = in_order(checked.faults);
-    }
-    (checked, proven)
+    check_layers_and_prove(&[files.to_vec()])
 }
 
 /// The page of a code: what it finds, why it matters, an example, how to put it right.

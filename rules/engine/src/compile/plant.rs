@@ -175,7 +175,10 @@ fn plant_rule(number: u32, filed: &Filed<RuleEntry>, names: &Names, reader: &mut
     let holds: Vec<Hold> = entry
         .hold
         .iter()
-        .map(|hold| Hold { condition: reader.condition(file, Some(&hold.condition), false), strict: hold.strict })
+        .map(|hold| Hold {
+            condition: reader.condition(hold.file(file), Some(&hold.condition), false),
+            strict: hold.strict,
+        })
         .collect();
     let scope = reader.scope;
     let mut windows = Vec::new();

@@ -129,7 +129,26 @@ pub fn verdict(at: u32, moment: &Moment<'_>) -> Option<Verdict> {
 }
 
 /// What becomes of a rule before others are looked at; `condition` is what its conditions say, if that is known already.
+/// Where it would come at all, a rule that is withheld is held.
 fn alone(
+    at: u32,
+    rule: &PlantRule,
+    info: &RuleInfo,
+    condition: Option<Truth>,
+    causes: &[Cause],
+    moment: &Moment<'_>,
+) -> Option<Verdict> {
+    let mut verdict = as_written(at, rule, info, condition, causes, moment)?;
+    if info.withheld {
+        verdict.outcome = Outcome::Held(vec![Block::Withheld]);
+        verdict.check_first.clear();
+        verdict.score = rank::Score::default();
+    }
+    Some(verdict)
+}
+
+/// The same as if no set above withheld it.
+fn as_written(
     at: u32,
     rule: &PlantRule,
     info: &RuleInfo,

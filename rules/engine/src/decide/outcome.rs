@@ -40,6 +40,8 @@ pub enum Block {
     Avoid,
     /// Someone or something is in danger: an emergency comes first, by its number in the set.
     Emergency(u32),
+    /// A set above withholds it.
+    Withheld,
 }
 
 /// What an outcome hangs on.

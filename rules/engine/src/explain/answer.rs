@@ -61,6 +61,28 @@ pub struct Answer<'a> {
     pub quiet: Option<&'a str>,
     /// Label and local law.
     pub notice: &'static str,
+    /// What can be read over the telephone, where it says the whole question.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reference: Option<String>,
+    /// Sets among those that spoke that were taken back.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub withdrawn: Vec<Withdrawn>,
+    /// What the answer can be given again from, where that was asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub recall: Option<String>,
+}
+
+/// A set that was taken back after it was published.
+#[derive(Clone, Debug, Serialize)]
+pub struct Withdrawn {
+    /// Name.
+    pub name: String,
+    /// Calendar version.
+    pub version: String,
+    /// Since when, as RFC 3339 writes it.
+    pub since: String,
+    /// Why.
+    pub because: String,
 }
 
 /// What was heard in the caller's own words. Only what is understood counts.
@@ -119,6 +141,14 @@ pub struct RuleSet<'a> {
     pub version: &'a str,
     /// SHA-256 of its canonical form.
     pub sha256: &'a str,
+}
+
+impl<'a> RuleSet<'a> {
+    /// A set of those that were laid over each other.
+    #[must_use]
+    pub fn of(layer: &'a crate::pack::layer::Layer) -> Self {
+        Self { name: &layer.name, version: &layer.version, sha256: &layer.sha256 }
+    }
 }
 
 /// The climate of an answer.

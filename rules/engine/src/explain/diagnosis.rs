@@ -60,7 +60,6 @@ pub fn of<'a>(set: &'a Set, question: &'a Question, weather: Weather, language: 
     let shown: Vec<u32> = order.iter().map(|v| v.rule).collect();
     let holding: Vec<&Verdict> =
         decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Held(_))).filter(is_treating).collect();
-    let header = &set.pack.header;
     let counts = weather == Weather::Counts;
     Some(Diagnosis {
         status: match causes.first().filter(|_| decision.emergency.is_none()).map(|cause| cause.likelihood) {
@@ -86,7 +85,7 @@ pub fn of<'a>(set: &'a Set, question: &'a Question, weather: Weather, language: 
         },
         climate: counts.then(|| whole::climate(&moment, false, language)),
         asked: asked(question, counts),
-        rule_sets: vec![RuleSet { name: &header.name.value, version: &header.version.value, sha256: &set.sha256 }],
+        rule_sets: set.layers.iter().map(RuleSet::of).collect(),
         notice: words::notice(language),
         causes,
     })

@@ -53,7 +53,7 @@ fn one<'a>(verdict: &Verdict, blocks: &[Block], day: Option<Day>, voice: Voice<'
     let told = |fact: &&FactShown<'_>| fact.origin == "given" || fact.origin == "assumed";
     Some(Held {
         id: &info.id,
-        rule_set: &set.pack.header.name.value,
+        rule_set: &set.layer_of(info)?.name,
         job: info.job.map(|job| set.names.jobs.name(job)),
         title: &phrases.title,
         kind: first.map_or("hold", |b| b.kind),
@@ -140,6 +140,10 @@ pub(crate) fn because<'a>(block: &Block, verdict: &Verdict, voice: Voice<'_, 'a>
                 (true, true) => format!("También esto, en cuanto esté hecho «{name}»."),
             };
             ("emergency", Said::Made(text), id(*first))
+        }
+        Block::Withheld => {
+            let because = moment.set.pack.laid.withheld.get(id(verdict.rule)?)?;
+            ("withheld", Said::Made(because.get(language).to_owned()), None)
         }
     };
     Some(HeldBy { kind, because, rule: by })

@@ -30,11 +30,7 @@ pub fn shown<'a>(set: &'a Set, id: &str, language: &str) -> Option<RuleShown<'a>
     let windows: Vec<SeasonWindow> = entry.window.0.iter().map(|window| season_window(window, plain)).collect();
     Some(RuleShown {
         id: info.id.clone(),
-        rule_set: RuleSet {
-            name: &set.pack.header.name.value,
-            version: &set.pack.header.version.value,
-            sha256: &set.sha256,
-        },
+        rule_set: RuleSet::of(set.layer_of(info)?),
         kind: entry.kind,
         job: entry.job.as_ref().map(|id| word(id, set.pack.jobs.iter().map(|j| &j.entry), language)),
         title: entry.title.get(language).to_owned(),

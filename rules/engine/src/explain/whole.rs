@@ -93,7 +93,6 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
     let valid = validity::of(decision, moment);
     let next_opening = (status == "nothing-due").then(|| next_opening(voice)).flatten();
     let opens_soon = next_opening.as_ref().is_some_and(|next| next.date <= (moment.day + quiet::LONG_DAYS).date());
-    let header = &set.pack.header;
     let language = voice.language;
     Answer {
         status,
@@ -110,12 +109,8 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
         climate: climate(moment, near_edge, language),
         asked: &question.asked,
         date_origin: if question.day_assumed { "assumed" } else { "given" },
-        rule_sets: vec![RuleSet { name: &header.name.value, version: &header.version.value, sha256: &set.sha256 }],
-        digest: digest::of(
-            &question.asked,
-            &[&set.sha256],
-            question.climate.estimated.as_ref().map(|estimated| estimated.grid_sha256.as_str()),
-        ),
+        rule_sets: set.layers.iter().map(RuleSet::of).collect(),
+        digest: digest::of_question(question, set),
         valid_from: valid.from.date(),
         valid_until: valid.until.date(),
         next_change: valid.change.and_then(|(rule, outcome)| {
@@ -128,6 +123,9 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
         quiet: if status == "nothing-due" && !opens_soon { why_quiet(moment, voice.language) } else { None },
         next_opening,
         notice: words::notice(language),
+        reference: None,
+        withdrawn: Vec::new(),
+        recall: None,
     }
 }
 

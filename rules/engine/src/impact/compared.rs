@@ -220,6 +220,7 @@ fn reason<'a>(block: &Block, moment: &Moment<'a>) -> Option<Reason<'a>> {
         Block::Never => plain("never"),
         Block::Avoid => plain("avoid"),
         Block::Emergency(rule) => by("emergency", *rule),
+        Block::Withheld => plain("withheld"),
     }
 }
 

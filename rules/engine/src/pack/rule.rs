@@ -1,6 +1,7 @@
 //! A rule as it is written.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
@@ -113,6 +114,17 @@ pub struct HoldEntry {
     /// A fact of the day must be known.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub strict: bool,
+    /// The file it stands in, where that is not the rule's: a set above added it.
+    #[serde(skip)]
+    pub file: Option<Arc<str>>,
+}
+
+impl HoldEntry {
+    /// The file it stands in; `rule` is that of its rule.
+    #[must_use]
+    pub fn file<'f>(&'f self, rule: &'f str) -> &'f str {
+        self.file.as_deref().unwrap_or(rule)
+    }
 }
 
 /// What is said out of season.

@@ -218,6 +218,7 @@ fn block(block: &Block) -> (&'static str, u64) {
         Block::Never => ("never", 0),
         Block::Avoid => ("avoid", 0),
         Block::Emergency(rule) => ("emergency", u64::from(*rule)),
+        Block::Withheld => ("withheld", 0),
     }
 }
 
