@@ -20,8 +20,8 @@ use super::wrapped;
 /// Less than so many in a hundred is too little where work can hurt.
 const ENOUGH_PCT: f64 = 80.0;
 
-/// Tries the mutants of every rule and material, or of one.
-pub(super) fn run(set: &Set, id: Option<&str>, json: bool, out: &mut dyn Write) -> Result<Exit> {
+/// Tries the mutants of every rule and material, of the hazardous ones, or of one.
+pub(super) fn run(set: &Set, id: Option<&str>, hazardous: bool, json: bool, out: &mut dyn Write) -> Result<Exit> {
     let bench = match Bench::new(set) {
         Ok(bench) => bench,
         Err(failed) => {
@@ -33,6 +33,7 @@ pub(super) fn run(set: &Set, id: Option<&str>, json: bool, out: &mut dyn Write) 
         }
     };
     let subjects = match id {
+        None if hazardous => bench.hazardous(),
         None => bench.subjects(),
         Some(id) => vec![bench.subject(id).ok_or_else(|| unknown(id, set))?],
     };

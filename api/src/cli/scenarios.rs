@@ -21,6 +21,7 @@ const EXAMPLES: &str = "Examples:
   lammas scenarios                    those of the rule set inside the program
   lammas scenarios my-rules --json
   lammas scenarios my-rules --mutate                  which changes of its rules would no scenario notice?
+  lammas scenarios my-rules --mutate --hazardous      only of what can hurt
   lammas scenarios my-rules --mutate rose.aphid-oil   of one rule or material
 
 Ends with 1 when an answer is not the expected one, or the set can't be loaded; with --mutate, when the scenarios notice
@@ -36,6 +37,9 @@ pub struct Scenarios {
     /// Change each rule in every way that matters, one change at a time, and say which no scenario notices
     #[arg(long, value_name = "RULE", num_args = 0..=1, default_missing_value = "")]
     mutate: Option<String>,
+    /// With --mutate: only what can hurt, and the guards against it
+    #[arg(long, requires = "mutate")]
+    hazardous: bool,
     /// Print JSON
     #[arg(long)]
     json: bool,
@@ -45,7 +49,7 @@ impl Scenarios {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
         let set = self.set()?;
         if let Some(id) = &self.mutate {
-            return mutate::run(&set, Some(id.as_str()).filter(|id| !id.is_empty()), self.json, out);
+            return mutate::run(&set, Some(id.as_str()).filter(|id| !id.is_empty()), self.hazardous, self.json, out);
         }
         let outcomes = run_all(&set);
         let failed = outcomes.iter().filter(|outcome| !outcome.passed()).count();

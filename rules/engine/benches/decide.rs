@@ -22,6 +22,10 @@ use lammas_engine::rank::order;
 use lammas_engine::read::{PackFile, read};
 use lammas_engine::scenario;
 
+/// The service's allocator.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 const SCENARIO: &str = "september-hot-dry-valley.yaml";
 
 fn walk(root: &Path, folder: &Path, out: &mut Vec<PackFile>) {

@@ -2,11 +2,11 @@
 
 use super::{CHECKS, PackFile, Weight, check_and_prove, page};
 use super::{
-    amount_above_maximum, bad_id, clash_with_itself, dose_on_label_material, hold_on_guard, missing_caution,
-    missing_field, missing_source, missing_translation, missing_wording, month_named, never_holds, not_over_absent,
-    number_out_of_range, order_in_a_circle, plain_words, range_reversed, repeated_id, separation_cannot_be_met,
-    turns_both_ways, unknown_placeholder, unused_entry, window_nearly_always_open, window_never_opens,
-    window_pairing_is_close,
+    amount_above_maximum, bad_id, clash_with_itself, dose_on_label_material, expression_over_lines, headlines,
+    hold_on_guard, missing_caution, missing_field, missing_source, missing_translation, missing_wording, month_named,
+    never_holds, not_over_absent, number_out_of_range, order_in_a_circle, plain_words, range_reversed, repeated_id,
+    separation_cannot_be_met, turns_both_ways, unknown_placeholder, unused_entry, window_nearly_always_open,
+    window_never_opens, window_pairing_is_close,
 };
 use crate::fault::Fault;
 use support::{Edit, edited};
@@ -146,6 +146,10 @@ const CASES: &[Case] = &[
     unused_entry::CASE,
     range_reversed::CASE,
     number_out_of_range::CASE,
+    expression_over_lines::CASE,
+    headlines::LONG_CASE,
+    headlines::SUMMARY_CASE,
+    headlines::VERB_CASE,
     plain_words::LONG_CASE,
     plain_words::EMPTY_CASE,
 ];

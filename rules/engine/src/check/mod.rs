@@ -12,6 +12,8 @@ mod bad_id;
 pub(crate) mod cases;
 mod clash_with_itself;
 mod dose_on_label_material;
+mod expression_over_lines;
+mod headlines;
 mod hold_on_guard;
 mod locate;
 mod may_be_absent;
@@ -103,6 +105,7 @@ checks! {
     "not-yaml", "a file can't be read as YAML", Error, OnTheWay;
     "wrong-shape", "a field is not known, missing, or of another shape", Error, OnTheWay;
     "unreadable-expression", "an expression does not follow the grammar", Error, OnTheWay;
+    "expression-over-lines", "an expression can't be pointed into", Error, AtPack(expression_over_lines::look);
     "unknown-fact", "an expression names a fact that there is not", Error, OnTheWay;
     "unknown-name", "an id stands in no vocabulary", Error, AtPack(scenario_names::look);
     "unknown-marker", "a window names a marker that there is not", Error, OnTheWay;
@@ -138,6 +141,9 @@ checks! {
     "reckoned-above-maximum", "a reckoned amount is more than the material bears", Warning, AtProof(prove::reckoned);
     "long-sentence", "a sentence is too long to be read at a glance", Warning, AtPack(plain_words::long_sentences);
     "empty-phrase", "a phrase says nothing", Warning, AtPack(plain_words::empty_phrases);
+    "long-headline", "a title does not fit a receipt", Warning, AtPack(headlines::long_titles);
+    "long-summary", "a first sentence does not fit a small face", Warning, AtPack(headlines::long_summaries);
+    "not-verb-first", "a title does not begin with the work", Warning, AtPack(headlines::not_verb_first);
     "not-over-absent", "a `not` turns what does not exist into yes", Warning, AtSet(not_over_absent::look);
     "window-nearly-always-open", "a window is open for most of the year", Warning, AtSet(window_nearly_always_open::look);
     "window-pairing-is-close", "the sides of a window may change partners", Warning, AtSet(window_pairing_is_close::look);

@@ -84,7 +84,7 @@ pub(super) fn empty_phrases(pack: &Pack, faults: &mut Vec<Fault>) {
 }
 
 /// Calls `visit` for every text that a gardener reads and for which the finding is not waived.
-fn each(pack: &Pack, code: &str, visit: &mut dyn FnMut(&Wording<'_>, &str, &str)) {
+pub(super) fn each(pack: &Pack, code: &str, visit: &mut dyn FnMut(&Wording<'_>, &str, &str)) {
     if waived(pack.header.plain.as_ref(), code) {
         return;
     }
@@ -103,7 +103,7 @@ fn waived(plain: Option<&PlainEntry>, code: &str) -> bool {
 }
 
 /// The sentences of a text: they end with `.`, `!` or `?` before a space or the end.
-fn sentences(text: &str) -> impl Iterator<Item = &str> {
+pub(super) fn sentences(text: &str) -> impl Iterator<Item = &str> {
     let mut rest = text;
     std::iter::from_fn(move || {
         if rest.trim().is_empty() {

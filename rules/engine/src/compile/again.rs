@@ -62,7 +62,9 @@ impl Set {
         let one = |(number, (plant, kept)): (usize, (&Filed<PlantEntry>, &super::book::PlantBook)),
                    report: &mut Report<'_>| {
             match reaches(&plant.entry, &pack) {
-                true => book(u16::try_from(number).unwrap_or(u16::MAX), plant, &pack, names, &rules, report),
+                true => {
+                    book(u16::try_from(number).unwrap_or(u16::MAX), plant, &pack, names, (&rules, &materials), report)
+                }
                 false => kept.clone(),
             }
         };

@@ -1,21 +1,24 @@
 //! Amounts: a quantity by name, and the terms of its inputs.
 
-use lammas_agronomy::quantity::{self, Kind, Quantity};
+use lammas_agronomy::quantity::{self, Input, Kind, Quantity};
+use lammas_agronomy::units::{self, Conversion};
 
+use super::set::MaterialInfo;
 use super::term::Term;
 use super::typing::{self, ChoiceSpace, Mistake, Scope, Ty, Typed};
 use super::window::unreadable;
 use crate::lang::ast::Span;
 use crate::lang::parse;
 use crate::pack::At;
+use crate::pack::material::Per;
 use crate::pack::rule::AmountEntry;
 use crate::unit::Unit;
 
 /// One input of a quantity.
 #[derive(Clone, Debug)]
 pub struct AmountInput {
-    /// Its name at the door of quantities.
-    pub name: &'static str,
+    /// As the door of quantities knows it.
+    pub of: &'static Input,
     /// Where its value comes from.
     pub from: InputFrom,
     /// The input as written, for what is asked when it is unknown.
@@ -25,12 +28,23 @@ pub struct AmountInput {
 /// Where the value of an input comes from.
 #[derive(Clone, Debug)]
 pub enum InputFrom {
-    /// A number in this unit of ours, which the door knows by that name.
-    Number(Term, &'static str),
+    /// A number.
+    Number(Term, InUnit),
     /// A choice of a fixed list.
     Choice(Term, &'static crate::fact::choices::ChoiceList),
     /// A word as it stands.
     Word(String),
+}
+
+/// The unit in which a number of ours comes to the door of quantities.
+#[derive(Clone, Copy, Debug)]
+pub enum InUnit {
+    /// That of the input.
+    Declared,
+    /// Another, from which this way leads to it.
+    Other(Conversion),
+    /// The input takes any and wants it told.
+    Told(&'static str),
 }
 
 /// An amount, ready to be reckoned.
@@ -42,6 +56,8 @@ pub struct Amount {
     pub inputs: Vec<AmountInput>,
     /// The material whose maximum caps it.
     pub max_of: Option<u16>,
+    /// That maximum in the quantity's own unit.
+    pub most: Option<f64>,
 }
 
 /// The name by which the door of quantities knows a unit of the language.
@@ -62,6 +78,13 @@ pub fn door_unit(unit: &Unit) -> &'static str {
     }
 }
 
+/// The least of the maxima of a material that a value in this unit can be held against.
+#[must_use]
+pub(crate) fn most_of(material: &MaterialInfo, unit: &str) -> Option<f64> {
+    let in_unit = |(_, most, of): &(Per, f64, &'static Unit)| units::convert_text(*most, door_unit(of), unit).ok();
+    material.maximum.iter().filter_map(in_unit).reduce(f64::min)
+}
+
 /// An amount, or the field that is wrong and why.
 ///
 /// # Errors
@@ -70,9 +93,10 @@ pub fn amount<'e>(
     entry: &'e AmountEntry,
     scope: Scope<'_>,
     max_of: Option<u16>,
+    materials: &[MaterialInfo],
 ) -> Result<Amount, (&'e At<String>, Mistake)> {
     let Some(call) = &entry.call else {
-        return Ok(Amount { quantity: None, inputs: Vec::new(), max_of });
+        return Ok(Amount { quantity: None, inputs: Vec::new(), max_of, most: None });
     };
     let whole = Span::new(0, call.value.len());
     let quantity = quantity::find(&call.value).map_err(|_| {
@@ -99,7 +123,8 @@ pub fn amount<'e>(
             ));
         }
     }
-    Ok(Amount { quantity: Some(quantity), inputs, max_of })
+    let most = max_of.and_then(|at| most_of(materials.get(usize::from(at))?, quantity.unit));
+    Ok(Amount { quantity: Some(quantity), inputs, max_of, most })
 }
 
 fn input(quantity: &'static Quantity, name: &str, text: &At<String>, scope: Scope<'_>) -> Result<AmountInput, Mistake> {
@@ -114,12 +139,15 @@ fn input(quantity: &'static Quantity, name: &str, text: &At<String>, scope: Scop
         Ok(Typed { term, ty: Ty::Choice(ChoiceSpace::Fixed(list)), .. }) if words => InputFrom::Choice(term, list),
         Ok(Typed { term, ty: Ty::Number(unit), .. }) if !words => {
             let ours = door_unit(unit);
-            if let Some(theirs) = known.unit()
-                && let Err(fault) = lammas_agronomy::units::convert_text(1.0, ours, theirs)
-            {
-                return Err(Mistake::new("wrong-unit", whole, format!("`{name}` is in {theirs}: {fault}")));
-            }
-            InputFrom::Number(term, ours)
+            let unit = match known.unit() {
+                None => InUnit::Told(ours),
+                Some(theirs) if theirs == ours => InUnit::Declared,
+                Some(theirs) => units::read(ours)
+                    .and_then(|from| Conversion::between(&from, &units::read(theirs)?))
+                    .map(InUnit::Other)
+                    .map_err(|fault| Mistake::new("wrong-unit", whole, format!("`{name}` is in {theirs}: {fault}")))?,
+            };
+            InputFrom::Number(term, unit)
         }
         Err(_) if words => InputFrom::Word(text.value.clone()),
         Err(mistake) => return Err(mistake),
@@ -131,5 +159,5 @@ fn input(quantity: &'static Quantity, name: &str, text: &At<String>, scope: Scop
             ));
         }
     };
-    Ok(AmountInput { name: known.name, from, text: text.value.clone() })
+    Ok(AmountInput { of: known, from, text: text.value.clone() })
 }

@@ -7,6 +7,7 @@ use super::moves::Moving;
 use super::names::{Index, Names, PlantNames};
 use super::report::Report;
 use super::rule::{Hold, PlantRule, RuleInfo};
+use super::set::MaterialInfo;
 use super::short::Short;
 use super::sieve::Sieve;
 use super::source::Source;
@@ -20,6 +21,7 @@ use crate::unit::Dimension;
 
 struct Reader<'a, 'r, 'p> {
     scope: Scope<'a>,
+    materials: &'a [MaterialInfo],
     pool: &'r mut Pool,
     report: &'r mut Report<'p>,
 }
@@ -43,7 +45,7 @@ pub(super) fn book(
     filed: &Filed<PlantEntry>,
     pack: &Pack,
     names: &Names,
-    infos: &[RuleInfo],
+    (infos, materials): (&[RuleInfo], &[MaterialInfo]),
     report: &mut Report<'_>,
 ) -> PlantBook {
     let (file, entry) = (&filed.file, &filed.entry);
@@ -51,7 +53,7 @@ pub(super) fn book(
     let own = names.plant_names.get(usize::from(number)).unwrap_or(&empty);
     let scope = Scope { names, plant: own, plant_id: &entry.id.value, short_traits: false };
     let mut pool = Pool::default();
-    let mut reader = Reader { scope, pool: &mut pool, report };
+    let mut reader = Reader { scope, materials, pool: &mut pool, report };
     reader.report.ids(file, &entry.stages, &names.stages, "stage");
     reader.report.ids(file, &entry.in_leaf, &own.stages, "stage of this plant");
     let stages: Vec<StageInfo> = entry
@@ -181,7 +183,7 @@ fn plant_rule(number: u32, filed: &Filed<RuleEntry>, names: &Names, reader: &mut
     let mut amounts = Vec::new();
     for written in &entry.amount {
         let max_of = written.max_of.as_ref().and_then(|id| reader.report.id(file, id, &names.materials, "material"));
-        match amount::amount(written, scope, max_of) {
+        match amount::amount(written, scope, max_of, reader.materials) {
             Ok(amount) => amounts.push(amount),
             Err((text, mistake)) => reader.report.mistake(file, text, &mistake),
         }

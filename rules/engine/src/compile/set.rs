@@ -62,7 +62,7 @@ pub fn compile(pack: Pack) -> (Option<Set>, Vec<Fault>) {
         .enumerate()
         .map(|(number, plant)| {
             let number = u16::try_from(number).unwrap_or(u16::MAX);
-            book(number, plant, &pack, &names, &rules, &mut report)
+            book(number, plant, &pack, &names, (&rules, &materials), &mut report)
         })
         .collect();
     let faults = report.faults();

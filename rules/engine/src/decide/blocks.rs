@@ -56,12 +56,15 @@ impl Unknown {
 /// A condition as a block: true blocks; unknown, or false only by the curve, becomes a condition of the day unless it is strict.
 #[must_use]
 pub fn blocked(condition: &Condition, unknown: Unknown, moment: &Moment<'_>) -> Blocked {
+    // What is known although the curve counts for nothing stays so when it counts.
+    match judge(condition, moment, Curve::IsUnknown) {
+        Truth::False => return Blocked::No,
+        Truth::True => return Blocked::Yes,
+        Truth::Unknown => {}
+    }
     let counts = judge(condition, moment, Curve::Counts);
     if counts == Truth::True {
         return Blocked::Yes;
-    }
-    if judge(condition, moment, Curve::IsUnknown) == Truth::False {
-        return Blocked::No;
     }
     let mut hangs = Vec::new();
     let mut collect = |curve: Curve, lasting_only: bool| {

@@ -6,9 +6,10 @@ use super::moment::Moment;
 use super::opposed::{opposed, safety};
 use super::outcome::{Block, Could, Hangs, Outcome, Verdict};
 use super::short;
-use super::truth::{Curve, judge, unknown_atoms};
+use super::truth::{Curve, judge, unknown_atoms, unknown_in};
 use super::window::{self, State};
 use crate::compile::rule::{JobKind, PlantRule, RuleInfo};
+use crate::compile::term::Condition;
 use crate::fact::value::Truth;
 use crate::pack::rule::Kind;
 use crate::rank;
@@ -117,8 +118,10 @@ fn alone(
     moment: &Moment<'_>,
 ) -> Option<Verdict> {
     let mut hangs = Vec::new();
-    let judged = || judge(&rule.whom, moment, Curve::Counts).and(judge(&rule.when, moment, Curve::Counts));
-    let mut truth = condition.unwrap_or_else(judged);
+    let of = |part: &Condition| condition.unwrap_or_else(|| judge(part, moment, Curve::Counts));
+    let whom = of(&rule.whom);
+    let when = if whom == Truth::False { whom } else { of(&rule.when) };
+    let mut truth = whom.and(when);
     if let Some(problem) = rule.problem
         && truth != Truth::False
     {
@@ -156,10 +159,13 @@ fn alone(
         };
         return (!text.is_empty()).then(|| verdict(Outcome::Held(vec![block]), blocks::Own::default(), window));
     }
-    for part in [&rule.whom, &rule.when].into_iter().filter(|_| truth != Truth::True) {
-        unknown_atoms(part, moment, Curve::Counts, &mut |atom| {
-            hangs.extend(moment.book.atoms.get(atom as usize).map(|a| Hangs::Probe(a.probe)));
-        });
+    for (part, judged) in [(&rule.whom, whom), (&rule.when, when)] {
+        let mut hang = |atom: u32| hangs.extend(moment.book.atoms.get(atom as usize).map(|a| Hangs::Probe(a.probe)));
+        match (judged, condition) {
+            (Truth::Unknown, None) => unknown_in(part, moment, Curve::Counts, &mut hang),
+            (Truth::Unknown, Some(_)) => unknown_atoms(part, moment, Curve::Counts, &mut hang),
+            _ => {}
+        }
     }
     let window_unknown = window == State::Unknown;
     if window_unknown {

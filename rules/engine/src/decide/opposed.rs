@@ -5,17 +5,18 @@ use crate::compile::rule::{JobKind, RuleInfo};
 use crate::fact::catalogue::Fact;
 use crate::fact::choices::WATER_METHOD;
 use crate::fact::value::Value;
-use crate::pack::rule::Manner;
+use crate::pack::rule::{Kind, Manner};
 
 /// Whether two rules of today undo each other: they say so, or their jobs do. Two that are put in order by `before` or
-/// `after` belong together and never clash.
+/// `after` belong together and never clash; what is to be left alone does no job.
 #[must_use]
 pub fn opposed(a: (u32, &RuleInfo), b: (u32, &RuleInfo), moment: &Moment<'_>) -> bool {
     let ordered = |x: &RuleInfo, y: u32| x.after.iter().chain(&x.before).any(|(rule, _)| *rule == y);
     if ordered(a.1, b.0) || ordered(b.1, a.0) {
         return false;
     }
-    a.1.clashes.contains(&b.0) || one_way(a.1, b.1, moment) || one_way(b.1, a.1, moment)
+    let both_work = a.1.kind != Kind::Avoid && b.1.kind != Kind::Avoid;
+    a.1.clashes.contains(&b.0) || both_work && (one_way(a.1, b.1, moment) || one_way(b.1, a.1, moment))
 }
 
 fn one_way(a: &RuleInfo, b: &RuleInfo, moment: &Moment<'_>) -> bool {
@@ -37,7 +38,7 @@ fn is_overhead(water: &RuleInfo, moment: &Moment<'_>) -> bool {
 /// The safer of two goes first: leaving alone, protecting, watering, treating, the rest.
 #[must_use]
 pub fn safety(info: &RuleInfo) -> u8 {
-    if info.kind == crate::pack::rule::Kind::Avoid {
+    if info.kind == Kind::Avoid {
         return 0;
     }
     match info.job_kind {

@@ -57,7 +57,7 @@ pub fn unknown_atoms(condition: &Condition, moment: &Moment<'_>, curve: Curve, v
 }
 
 /// The same of a condition that is known to be unknown.
-fn unknown_in(condition: &Condition, moment: &Moment<'_>, curve: Curve, visit: &mut impl FnMut(u32)) {
+pub fn unknown_in(condition: &Condition, moment: &Moment<'_>, curve: Curve, visit: &mut impl FnMut(u32)) {
     match condition {
         Condition::Always => {}
         Condition::Atom(number) => visit(*number),
@@ -73,6 +73,11 @@ fn unknown_in(condition: &Condition, moment: &Moment<'_>, curve: Curve, visit: &
 /// The atoms that are known and bear on what a condition says: those of the parts that agree with the whole.
 pub fn deciding_atoms(condition: &Condition, moment: &Moment<'_>, visit: &mut impl FnMut(u32)) {
     deciding(condition, judge(condition, moment, Curve::Counts), moment, visit);
+}
+
+/// The same of a condition that is known to be true.
+pub fn atoms_of_true(condition: &Condition, moment: &Moment<'_>, visit: &mut impl FnMut(u32)) {
+    deciding(condition, Truth::True, moment, visit);
 }
 
 /// The same where it is known what the condition says.

@@ -9,7 +9,7 @@ use super::number::{shown, to_us, unit_words};
 use super::phrases::AmountPhrases;
 use super::term_name;
 use super::voice::Voice;
-use crate::compile::amount::{Amount, InputFrom};
+use crate::compile::amount::{Amount, InUnit, InputFrom, door_unit, most_of};
 use crate::compile::rule::PlantRule;
 use crate::compile::set::Set;
 use crate::compile::term::Term;
@@ -103,25 +103,25 @@ fn reckon(amount: &Amount, moment: &Moment<'_>) -> Result<(f64, Cow<'static, str
     let mut inputs = Inputs::for_up_to(amount.inputs.len());
     let mut needs = Vec::new();
     for input in &amount.inputs {
-        let optional = quantity.input(input.name).is_some_and(|known| !known.required);
+        let name = input.of.name;
         match &input.from {
-            InputFrom::Word(word) => inputs = inputs.text(input.name, word.clone()),
+            InputFrom::Word(word) => inputs = inputs.text(name, word.clone()),
             InputFrom::Number(term, unit) => match read::term(term, moment).value {
-                // Without its unit where the door expects this one, so that no unit has to be read.
-                Value::Number(number)
-                    if quantity.input(input.name).and_then(lammas_agronomy::quantity::Input::unit) == Some(*unit) =>
-                {
-                    inputs = inputs.number(input.name, number);
+                Value::Number(number) => {
+                    inputs = match unit {
+                        InUnit::Declared => inputs.number(name, number),
+                        InUnit::Other(way) => inputs.number(name, way.of(number)),
+                        InUnit::Told(unit) => inputs.measure(name, number, *unit),
+                    };
                 }
-                Value::Number(number) => inputs = inputs.measure(input.name, number, *unit),
                 // Rain that nobody knows counts as none: the soak is then rather too large than too small.
-                Value::Unknown if optional && matches!(term, Term::Fact(Fact::Rain)) => {}
+                Value::Unknown if !input.of.required && matches!(term, Term::Fact(Fact::Rain)) => {}
                 _ => needs.extend(
                     term_name::leaves(term).into_iter().map(|leaf| term_name::of(leaf, moment.set, moment.book)),
                 ),
             },
             InputFrom::Choice(term, list) => match choice(term, list, moment) {
-                Some(word) => inputs = inputs.text(input.name, word),
+                Some(word) => inputs = inputs.text(name, word),
                 None => needs.push(term_name::of(term, moment.set, moment.book)),
             },
         }
@@ -145,19 +145,13 @@ fn choice(term: &Term, list: &'static crate::fact::choices::ChoiceList, moment: 
     }
 }
 
-/// The least of the maxima that a value of this unit can be held against.
+/// A value, at most what the material bears.
 fn cap(value: f64, unit: &str, amount: &Amount, set: &Set) -> (f64, bool) {
-    let Some(material) = amount.max_of.and_then(|m| set.materials.get(usize::from(m))) else {
-        return (value, false);
+    let most = match amount.quantity {
+        Some(quantity) if quantity.unit == unit => amount.most,
+        _ => amount.max_of.and_then(|material| most_of(set.materials.get(usize::from(material))?, unit)),
     };
-    let most = material
-        .maximum
-        .iter()
-        .filter_map(|(_, most, of)| {
-            lammas_agronomy::units::convert_text(*most, crate::compile::amount::door_unit(of), unit).ok()
-        })
-        .fold(f64::INFINITY, f64::min);
-    if value > most { (most, true) } else { (value, false) }
+    most.filter(|most| value > *most).map_or((value, false), |most| (most, true))
 }
 
 /// What is usual, never above a material's maximum.
@@ -165,7 +159,7 @@ fn cap(value: f64, unit: &str, amount: &Amount, set: &Set) -> (f64, bool) {
 pub fn range(typical: &TypicalEntry, amount: &Amount, set: &Set) -> Range {
     let unit = typical.unit.value.as_str();
     let door = match crate::unit::Unit::find(unit) {
-        Some(known) => crate::compile::amount::door_unit(known),
+        Some(known) => door_unit(known),
         None => unit,
     };
     let (min, max) = (cap(typical.min, door, amount, set).0, cap(typical.max, door, amount, set).0);

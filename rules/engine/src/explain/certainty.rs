@@ -1,25 +1,22 @@
 //! Certainty of a task: how well the facts are known that it read, and how near the day lies to a side of its window.
 
-use lammas_agronomy::origin::Origin;
-
 use super::words::is_spanish;
 use crate::compile::rule::PlantRule;
 use crate::compile::term::{MarkerAt, MarkerRef};
 use crate::compile::window::{Side, Window};
 use crate::decide::moment::Moment;
+use crate::decide::outcome::Verdict;
 use crate::decide::window::State;
-use crate::rank::weakest_origin;
+use crate::rank::Score;
 
 /// high, medium, low.
 #[must_use]
-pub fn of(rule: &PlantRule, window: &State, moment: &Moment<'_>) -> &'static str {
-    let origin = weakest_origin(rule, moment);
-    if origin == Some(Origin::Assumed) || is_near_a_side(rule, window, moment) {
-        return "low";
-    }
-    match origin {
-        None | Some(Origin::Given | Origin::Measured | Origin::Forecast) => "high",
-        Some(_) => "medium",
+pub fn of(rule: &PlantRule, verdict: &Verdict, moment: &Moment<'_>) -> &'static str {
+    match verdict.score.certainty {
+        Score::ASSUMED => "low",
+        _ if is_near_a_side(rule, &verdict.window, moment) => "low",
+        Score::KNOWN => "high",
+        _ => "medium",
     }
 }
 

@@ -7,7 +7,7 @@ use super::{amounts, cautions, certainty, expect, value, window};
 use crate::compile::rule::{PlantRule, RuleInfo};
 use crate::compile::term::Term;
 use crate::decide::outcome::{CheckFirst, Verdict};
-use crate::decide::truth::deciding_atoms;
+use crate::decide::truth::atoms_of_true;
 use crate::fact::value::Truth;
 use crate::rank::band;
 
@@ -52,7 +52,7 @@ pub fn of<'a>(verdict: &Verdict, shown: &[u32], full: bool, voice: Voice<'_, 'a>
         expect: expect::of(info, phrases, moment),
         evidence: info.evidence,
         strength: info.strength,
-        certainty: certainty::of(rule, &verdict.window, moment),
+        certainty: certainty::of(rule, verdict, moment),
         sources: &phrases.sources,
     })
 }
@@ -65,12 +65,12 @@ fn dated<'a>(mut reason: Reason<'a>, rule: &PlantRule, verdict: &Verdict, voice:
     reason
 }
 
-/// The reason of a rule, with the facts that decided.
+/// The reason of a rule that applies, with the facts that decided.
 #[must_use]
 pub fn reason<'a>(text: &'a Sentence, rule: &PlantRule, voice: Voice<'_, 'a>) -> Reason<'a> {
     let mut shown = signs_of_problem(rule, voice);
-    deciding_atoms(&rule.whom, voice.moment, &mut |atom| add_facts(atom, voice, &mut shown));
-    deciding_atoms(&rule.when, voice.moment, &mut |atom| add_facts(atom, voice, &mut shown));
+    atoms_of_true(&rule.whom, voice.moment, &mut |atom| add_facts(atom, voice, &mut shown));
+    atoms_of_true(&rule.when, voice.moment, &mut |atom| add_facts(atom, voice, &mut shown));
     Reason { text: filled(text, rule, voice), facts: shown }
 }
 
@@ -132,10 +132,10 @@ pub fn filled<'a>(sentence: &'a Sentence, rule: &PlantRule, voice: Voice<'_, 'a>
             .reads
             .iter()
             .filter_map(|atom| voice.moment.book.atoms.get(*atom as usize))
-            .flat_map(|atom| of_term(atom.probe, voice))
-            .find(|fact| **fact.name == *name);
+            .flat_map(|atom| of_term(atom.probe, voice).iter().map(|fact| (fact, atom.probe)))
+            .find(|(fact, _)| **fact.name == *name);
         match fact {
-            Some(fact) => out.push_str(&value::in_words(&fact.term, voice.moment, voice.language)),
+            Some((fact, probe)) => out.push_str(&value::in_words(fact, probe, voice)),
             None => out.push_str(name),
         }
         rest = tail;

@@ -116,19 +116,19 @@ pub fn reading(fact: &FactPhrases, probe: u32, moment: &Moment<'_>) -> Reading {
     if fact.whole { moment.reading(probe) } else { read::term(&fact.term, moment) }
 }
 
-/// A term's value in words, for the middle of a sentence.
+/// The value of a fact that stands in a term of the plant, by the number of that term, for the middle of a sentence.
 #[must_use]
-pub fn in_words(term: &Term, moment: &Moment<'_>, language: &str) -> String {
-    match read::term(term, moment).value {
+pub fn in_words(fact: &FactPhrases, probe: u32, voice: Voice<'_, '_>) -> String {
+    let (moment, language) = (voice.moment, voice.language);
+    match reading(fact, probe, moment).value {
         Value::Number(number) => {
-            let unit = unit(term);
             let text = super::number::plain(number);
-            let unit = super::number::unit_behind(unit, number, language);
+            let unit = super::number::unit_behind(fact.unit, number, language);
             if unit.is_empty() { text } else { format!("{text} {unit}") }
         }
         Value::Date(day) => super::words::date(day, language),
         Value::Truth(yes) => super::words::yes_no(yes, language).to_owned(),
-        Value::Choice(choice) => choice_words(term, choice, moment, language),
+        Value::Choice(choice) => choice_words(&fact.term, choice, moment, language),
         Value::Absent => super::words::none(language).to_owned(),
         Value::Unknown => "?".to_owned(),
     }

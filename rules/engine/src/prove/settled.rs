@@ -1,7 +1,7 @@
 //! What the language settles between two rules that come together.
 
 use crate::compile::rule::{JobKind, RuleInfo};
-use crate::pack::rule::Manner;
+use crate::pack::rule::{Kind, Manner};
 
 /// Whether two rules are put in order by `before` or `after`: they belong together.
 #[must_use]
@@ -26,7 +26,7 @@ pub(super) fn jobs_opposed(a: &RuleInfo, b: &RuleInfo) -> bool {
         (JobKind::Feed, JobKind::ProtectFrost) => a.nitrogen,
         _ => false,
     };
-    one_way(a, b) || one_way(b, a)
+    a.kind != Kind::Avoid && b.kind != Kind::Avoid && (one_way(a, b) || one_way(b, a))
 }
 
 /// The most days that two rules of one day are kept apart; none: they are not.

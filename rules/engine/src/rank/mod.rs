@@ -32,6 +32,13 @@ pub struct Score {
     pub minus: u8,
 }
 
+impl Score {
+    /// The certainty where all that was read is given, measured or forecast.
+    pub const KNOWN: u8 = 10;
+    /// The certainty where something that was read is assumed.
+    pub const ASSUMED: u8 = 2;
+}
+
 /// How soon.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -74,28 +81,26 @@ fn days_to_closing(window: &State, moment: &Moment<'_>) -> Option<i32> {
     }
 }
 
-/// The weakest origin among the facts that a rule read and that are known; none if it read none.
-#[must_use]
-pub fn weakest_origin(rule: &PlantRule, moment: &Moment<'_>) -> Option<Origin> {
-    rule.reads_terms
-        .iter()
-        .map(|term| moment.reading(*term))
-        .filter(|reading| reading.value != Value::Unknown)
-        .map(|reading| reading.origin)
-        .max()
-}
-
-fn severity(rule: &PlantRule, moment: &Moment<'_>) -> u8 {
-    rule.reads_terms
-        .iter()
-        .filter_map(|term| match moment.book.sources.get(*term as usize) {
-            Some(Source::Sign(sign)) => moment.question.signs.get(usize::from(*sign)),
-            _ => None,
-        })
-        .filter(|sign| sign.seen == Truth::True)
-        .map(severity_of)
-        .max()
-        .unwrap_or(0)
+/// The worst severity among the signs that a rule read true, and the weakest origin among the facts that it read and that
+/// are known; none if it read none.
+fn read_by(rule: &PlantRule, moment: &Moment<'_>) -> (u8, Option<Origin>) {
+    let (mut worst, mut weakest) = (0, None);
+    for term in &rule.reads_terms {
+        if let Some(Source::Sign(sign)) = moment.book.sources.get(*term as usize) {
+            match moment.question.signs.get(usize::from(*sign)) {
+                Some(state) if state.seen == Truth::True => worst = worst.max(severity_of(state)),
+                Some(state) if state.seen == Truth::False => {}
+                _ => continue,
+            }
+            weakest = weakest.max(Some(Origin::Given));
+        } else {
+            let reading = moment.reading(*term);
+            if reading.value != Value::Unknown {
+                weakest = weakest.max(Some(reading.origin));
+            }
+        }
+    }
+    (worst, weakest)
 }
 
 /// The part of a score for a sign that is seen.
@@ -134,10 +139,10 @@ impl Weights {
 pub fn sum(weights: Weights, time: u8, severity: u8, weakest: Option<Origin>) -> Score {
     let Weights { urgency, impact, minus } = weights;
     let certainty = match weakest {
-        None | Some(Origin::Given | Origin::Measured | Origin::Forecast) => 10,
+        None | Some(Origin::Given | Origin::Measured | Origin::Forecast) => Score::KNOWN,
         Some(Origin::Computed) => 7,
         Some(Origin::Estimated) => 4,
-        Some(Origin::Assumed) => 2,
+        Some(Origin::Assumed) => Score::ASSUMED,
     };
     let sum = urgency + time + impact + severity + certainty;
     Score { total: sum.saturating_sub(minus).min(100), urgency, time, impact, severity, certainty, minus }
@@ -158,7 +163,8 @@ pub fn score(rule: &PlantRule, info: &RuleInfo, window: &State, overdue: bool, m
         _ => 0,
     };
     let time = closing.max(best).max(if overdue { 16 } else { 0 });
-    sum(Weights::of(info), time, severity(rule, moment), weakest_origin(rule, moment))
+    let (severity, weakest) = read_by(rule, moment);
+    sum(Weights::of(info), time, severity, weakest)
 }
 
 /// The band of a rule.

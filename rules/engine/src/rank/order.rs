@@ -18,7 +18,7 @@ pub fn put(tasks: &mut Vec<&Verdict>, moment: &Moment<'_>) {
             info.map_or("", |i| i.id.as_str()),
         )
     };
-    tasks.sort_by(|a, b| key(a).cmp(&key(b)));
+    tasks.sort_by_cached_key(|verdict| key(verdict));
     // From the top: a task that another, further down, must come before is put directly behind it.
     let mut at = 0;
     let mut moves = 0;

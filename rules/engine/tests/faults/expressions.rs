@@ -342,7 +342,7 @@ const BROKEN: &[Broken] = &[
             "when: >\n    plant.age >= 1 year and\n    signs has spent-bloms",
         )],
         at: "plant.age >= 1 yea",
-        says: "rules/rose.yaml:10:5: error[unknown-name]: there is no sign `spent-bloms`\n  help: did you mean `spent-blooms`?",
+        says: "rules/rose.yaml:10:5: error[expression-over-lines]: an expression goes on over several lines, or is written with escapes\n  help: write it on one line in double quotes, as it is\nrules/rose.yaml:10:5: error[unknown-name]: there is no sign `spent-bloms`\n  help: did you mean `spent-blooms`?",
     },
     Broken {
         name: "a condition in single quotes",

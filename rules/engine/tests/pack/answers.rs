@@ -100,7 +100,8 @@ fn decision(answer: &Answer) -> String {
         .collect();
     // Scores move from day to day, and with them the order of what depends.
     let depends: BTreeSet<&str> = answer.depends_on.iter().map(|d| d.id).collect();
-    let notes: Vec<&str> = answer.notes.iter().map(|n| n.id).collect();
+    // What is said of the weather is of the question, not of a rule.
+    let notes: Vec<&str> = answer.notes.iter().map(|n| n.id).filter(|id| !id.starts_with("climate.")).collect();
     format!("{} {tasks:?} {held:?} {depends:?} {notes:?}", answer.status)
 }
 

@@ -43,7 +43,7 @@ fn the_counts_of_a_cell_are_those_of_the_whole_answers() {
     let extent = Extent { most_depends: usize::MAX, ..Extent::STANDARD };
     let (mut silent, mut weak, mut told) = (0, 0, 0);
     for (number, spot) in places::of(&[&set], false).iter().enumerate().filter(|(at, _)| at % 5 == 0) {
-        for plant in set.names.plants.names() {
+        for plant in set.names.plants.names().skip(number % 3).step_by(3) {
             let mut cases = cases::of(&[&set], plant);
             let mut at = 0;
             cases.retain(|_| {

@@ -68,7 +68,7 @@ fn what_others_asked_of_the_same_climate_before_changes_nothing() {
     };
     let mut shared: Vec<Question> = Vec::new();
     let mut again = 0;
-    for (name, question) in questions(&set) {
+    for (name, question) in questions(&set).into_iter().step_by(3) {
         let alone = answer(&question);
         let mut beside = question.clone();
         let is_same = |other: &&Question| {

@@ -16,7 +16,9 @@ use crate::explain::voice::Voice;
 use crate::explain::whole::{self, Extent};
 use crate::fault::Place;
 use crate::pack::expression::place;
+use crate::pack::material::Hazard;
 use crate::pack::scenario::{Expected, ScenarioEntry};
+use crate::pack::{Filed, MaterialEntry};
 use crate::question::{Climate, Question};
 use crate::scenario::{Outcome, expected, question, run};
 
@@ -143,6 +145,17 @@ impl<'a> Bench<'a> {
         rules.chain((0..self.set.pack.materials.len()).map(Subject::Material)).collect()
     }
 
+    /// The rules and materials with which work can hurt, and the guards against it.
+    #[must_use]
+    pub fn hazardous(&self) -> Vec<Subject> {
+        let mut subjects = self.subjects();
+        subjects.retain(|subject| match subject {
+            Subject::Rule(number) => self.is_hazardous(*number),
+            Subject::Material(number) => self.set.pack.materials.get(*number).is_some_and(is_labelled),
+        });
+        subjects
+    }
+
     /// The subject of an id, a rule or a material.
     #[must_use]
     pub fn subject(&self, id: &str) -> Option<Subject> {
@@ -172,8 +185,7 @@ impl<'a> Bench<'a> {
                 let filed = self.set.pack.materials.get(number)?;
                 let mutants = material::mutants(filed);
                 let id = &filed.entry.id;
-                let hazardous = filed.entry.hazard >= crate::pack::material::Hazard::Label;
-                let mut score = self.empty("material", &id.value, place(&filed.file, id), hazardous);
+                let mut score = self.empty("material", &id.value, place(&filed.file, id), is_labelled(filed));
                 let with: Vec<usize> = self
                     .set
                     .rules
@@ -287,6 +299,10 @@ impl<'a> Bench<'a> {
         let answer = whole::explain(&decision, extent, voice);
         !expected::differences(case.expect, &answer, set).is_empty()
     }
+}
+
+fn is_labelled(material: &Filed<MaterialEntry>) -> bool {
+    material.entry.hazard >= Hazard::Label
 }
 
 /// Whether what was changed stands in the rule's or the material's own numbers and nowhere else.

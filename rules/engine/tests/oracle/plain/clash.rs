@@ -36,7 +36,7 @@ impl World<'_> {
             ("feed", "protect-frost") => with(a, &["nitrogen"]),
             _ => false,
         };
-        one_way(a, b) || one_way(b, a)
+        a.kind != Kind::Avoid && b.kind != Kind::Avoid && (one_way(a, b) || one_way(b, a))
     }
 
     fn clash(&self, a: &RuleEntry, b: &RuleEntry) -> bool {
