@@ -2,7 +2,12 @@
 
 use super::{CHECKS, PackFile, Weight, layer_cases, page};
 use super::{
-    amount_above_maximum, bad_id, clash_with_itself, dose_on_label_material, emergency_can_wait, emergency_not_answered, expression_over_lines, headlines, hold_on_guard, missing_caution, missing_field, missing_source, missing_translation, missing_wording, month_named, never_holds, not_over_absent, number_out_of_range, order_in_a_circle, plain_words, range_reversed, repeated_id, resistance_group, separation_cannot_be_met, turns_both_ways, unknown_placeholder, unused_entry, window_nearly_always_open, window_never_opens, window_pairing_is_close,
+    amount_above_maximum, bad_id, clash_with_itself, dose_on_label_material, emergency_can_wait,
+    emergency_not_answered, expression_over_lines, headlines, hold_on_guard, missing_caution, missing_field,
+    missing_source, missing_translation, missing_wording, month_named, never_holds, not_over_absent,
+    number_out_of_range, order_in_a_circle, plain_words, range_reversed, repeated_id, resistance_group,
+    separation_cannot_be_met, turns_both_ways, unknown_placeholder, unused_entry, window_nearly_always_open,
+    window_never_opens, window_pairing_is_close,
 };
 use crate::fault::Fault;
 use crate::layer::check_layers_and_prove;

@@ -12,10 +12,10 @@ mod bad_id;
 pub(crate) mod cases;
 mod clash_with_itself;
 mod dose_on_label_material;
-mod expression_over_lines;
-mod headlines;
 mod emergency_can_wait;
 mod emergency_not_answered;
+mod expression_over_lines;
+mod headlines;
 mod hold_on_guard;
 #[cfg(test)]
 mod layer_cases;
