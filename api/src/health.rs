@@ -10,6 +10,8 @@ use utoipa::ToSchema;
 
 use crate::problem::Problem;
 use crate::problem::kinds::NOT_READY;
+use crate::serving::node::Node;
+use crate::serving::state::ServedReleases;
 
 /// A switch: does this process want requests? It asks no other machine, so that the loss of one does not take the
 /// service away as well.
@@ -38,12 +40,17 @@ pub struct HealthState {
     /// The version of the program.
     #[schema(example = "0.1.0")]
     version: &'static str,
+    /// With a store: what of it is served, and what was refused.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    releases: Option<ServedReleases>,
 }
 
-fn state(status: &'static str) -> HttpResponse {
-    HttpResponse::Ok()
-        .insert_header((CACHE_CONTROL, "no-store"))
-        .json(HealthState { status, version: env!("CARGO_PKG_VERSION") })
+fn state(status: &'static str, releases: Option<ServedReleases>) -> HttpResponse {
+    HttpResponse::Ok().insert_header((CACHE_CONTROL, "no-store")).json(HealthState {
+        status,
+        version: env!("CARGO_PKG_VERSION"),
+        releases,
+    })
 }
 
 /// Does the process live?
@@ -55,7 +62,7 @@ fn state(status: &'static str) -> HttpResponse {
         example = json!({"status": "live", "version": "0.1.0"})))
 )]
 pub async fn check_life() -> HttpResponse {
-    state("live")
+    state("live", None)
 }
 
 /// Does the process want requests?
@@ -70,6 +77,11 @@ pub async fn check_life() -> HttpResponse {
     responses((status = 200, description = "It does.", body = HealthState,
         example = json!({"status": "ready", "version": "0.1.0"})))
 )]
-pub async fn check_readiness(ready: web::Data<Ready>) -> Result<HttpResponse, Problem> {
-    if ready.is_set() { Ok(state("ready")) } else { Err(Problem::new(NOT_READY, "try again in a few seconds")) }
+pub async fn check_readiness(ready: web::Data<Ready>, node: web::Data<Option<Node>>) -> Result<HttpResponse, Problem> {
+    let releases = node.as_ref().as_ref().and_then(|node| node.state.told());
+    if ready.is_set() {
+        Ok(state("ready", releases))
+    } else {
+        Err(Problem::new(NOT_READY, "try again in a few seconds"))
+    }
 }

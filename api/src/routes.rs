@@ -13,7 +13,7 @@ use actix_web::{HttpRequest, HttpResponse, Route};
 use utoipa::OpenApi;
 
 use crate::problem::Problem;
-use crate::problem::kinds::{self, JSON_BODY, Kind, QUESTION};
+use crate::problem::kinds::{self, EDITOR, JSON_BODY, Kind, ONCE, QUESTION};
 use crate::{health, openapi, pages, problem, v1};
 
 /// One row: an HTTP call.
@@ -73,7 +73,9 @@ calls! {
         POST "/v1/advice" v1::advice::give::give_advice
             => [JSON_BODY, QUESTION, &[kinds::UNKNOWN_PLANT, kinds::UNKNOWN_RULE_SET]];
         GET "/v1/advice" v1::advice::get::get_advice
-            => [&[kinds::BAD_QUERY, kinds::UNKNOWN_CLIMATE, kinds::UNKNOWN_PLANT]];
+            => [&[kinds::BAD_QUERY, kinds::UNKNOWN_CLIMATE, kinds::UNKNOWN_PLANT, kinds::UNKNOWN_RULE_SET]];
+        POST "/v1/replay" v1::replay::give::replay_advice
+            => [JSON_BODY, QUESTION, &[kinds::UNKNOWN_PLANT, kinds::UNKNOWN_RULE_SET]];
         POST "/v1/season" v1::season::compute::compute_season => [JSON_BODY, QUESTION];
         GET "/v1/season" v1::season::get::get_season => [&[kinds::BAD_QUERY, kinds::UNKNOWN_CLIMATE]];
         POST "/v1/climate-profiles" v1::climate_profiles::make::make_climate_profile => [JSON_BODY, &[kinds::BAD_QUERY]];
@@ -97,6 +99,24 @@ calls! {
         GET "/v1/quantities" v1::quantities::list::list_quantities => [&[kinds::BAD_QUERY]];
         POST "/v1/quantities/{name}" v1::quantities::reckon::reckon_quantity
             => [JSON_BODY, &[kinds::BAD_PATH, kinds::UNKNOWN_QUANTITY]];
+        POST "/v1/editor/drafts" v1::editor::drafts::import_draft => [EDITOR, ONCE, JSON_BODY];
+        GET "/v1/editor/drafts/{id}" v1::editor::drafts::get_draft
+            => [EDITOR, &[kinds::BAD_PATH, kinds::NOT_IN_STORE]];
+        PUT "/v1/editor/drafts/{id}" v1::editor::drafts::change_draft
+            => [EDITOR, JSON_BODY,
+                &[kinds::BAD_PATH, kinds::NOT_IN_STORE, kinds::MATCH_NEEDED, kinds::CHANGED_MEANWHILE]];
+        POST "/v1/editor/drafts/{id}/check" v1::editor::drafts::check_draft
+            => [EDITOR, &[kinds::BAD_PATH, kinds::NOT_IN_STORE]];
+        POST "/v1/editor/drafts/{id}/publish" v1::editor::release::publish_draft
+            => [EDITOR, ONCE, JSON_BODY,
+                &[kinds::BAD_PATH, kinds::NOT_IN_STORE, kinds::MATCH_NEEDED, kinds::CHANGED_MEANWHILE,
+                  kinds::NOT_PUBLISHABLE]];
+        GET "/v1/editor/releases" v1::editor::release::list_releases => [EDITOR];
+        POST "/v1/editor/rule-sets/{name}/undo" v1::editor::release::undo_release
+            => [EDITOR, ONCE, JSON_BODY,
+                &[kinds::BAD_PATH, kinds::CHANGED_MEANWHILE, kinds::NOT_PUBLISHABLE]];
+        POST "/v1/editor/rule-sets/{name}/hold-back" v1::editor::hold_back::hold_back
+            => [EDITOR, ONCE, JSON_BODY, &[kinds::BAD_PATH, kinds::NOT_IN_STORE, kinds::NOT_PUBLISHABLE]];
         GET "/problems/{slug}" problem::describe::describe_problem => [&[kinds::BAD_PATH, kinds::UNKNOWN_PROBLEM]];
         GET "/openapi.json" openapi::serve::get_document => [];
         GET "/health/live" health::check_life => [];

@@ -12,6 +12,7 @@ use crate::answer::finish::finish;
 use crate::cli::exit::BadInput;
 use crate::health::Ready;
 use crate::routes;
+use crate::serving::node;
 use crate::sets::rules::Rules;
 use crate::settings::Settings;
 use crate::weather::watch;
@@ -57,7 +58,7 @@ impl Service {
 /// Binds a server. Call it inside a running `actix_web::rt::System`.
 ///
 /// # Errors
-/// When the rule set has faults, the folder of weather can't be read, or the address is taken or may not be used.
+/// When the rule set has faults, the store gives nothing to serve, the folder of weather can't be read, or the address is taken or may not be used.
 pub fn bind(settings: Settings) -> Result<Service> {
     bind_with(settings, |_| {})
 }
@@ -66,13 +67,16 @@ pub fn bind(settings: Settings) -> Result<Service> {
 /// gets, but are not part of the published document.
 ///
 /// # Errors
-/// When the rule set has faults, the folder of weather can't be read, or the address is taken or may not be used.
+/// When the rule set has faults, the store gives nothing to serve, the folder of weather can't be read, or the address is taken or may not be used.
 pub fn bind_with(settings: Settings, more: impl Fn(&mut ServiceConfig) + Clone + Send + 'static) -> Result<Service> {
     let ready = Ready::default();
     let rules = Data::new(Rules::load(&settings.rules)?);
-    {
-        let header = &rules.set().pack.header;
-        tracing::info!(set = header.name.value, version = header.version.value, sha256 = rules.set().sha256, "serving");
+    let node = match settings.store.place()? {
+        Some(place) => Some(node::start(place, settings.store.copy_days, rules.clone().into_inner())?),
+        None => None,
+    };
+    for layer in &rules.set().layers {
+        tracing::info!(set = layer.name, version = layer.version, sha256 = layer.sha256, "serving");
     }
     if let Some(folder) = &settings.weather.folder {
         let unread = || BadInput(format!("cannot read the folder of weather `{}`", folder.display()));
@@ -81,11 +85,13 @@ pub fn bind_with(settings: Settings, more: impl Fn(&mut ServiceConfig) + Clone +
     let (listen, deadlines) = (settings.listen.clone(), settings.deadlines.clone());
     let shared = Data::new(settings);
     let readiness = Data::new(ready.clone());
+    let node = Data::new(node);
     let mut server = HttpServer::new(move || {
         App::new()
             .app_data(shared.clone())
             .app_data(readiness.clone())
             .app_data(rules.clone())
+            .app_data(node.clone())
             .wrap(Compress::default())
             .wrap(from_fn(finish))
             .configure(routes::register)

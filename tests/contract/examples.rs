@@ -36,6 +36,9 @@ pub(crate) fn filled(path: &str, operation: &Value) -> String {
 fn every_example_is_answered_and_fits_its_schema() {
     let (document, server) = (document(), Server::start());
     for (path, method, operation) in operations(&document) {
+        if path.starts_with("/v1/editor/") {
+            continue; // they need a store, a key and a draft: `tests/http/v1/editor.rs` goes through them
+        }
         let request = &operation["requestBody"]["content"]["application/json"];
         let called = filled(&path, &operation);
         let answer = if operation["requestBody"].is_null() {

@@ -6,4 +6,5 @@ mod health;
 mod home;
 mod mutate;
 mod problems;
+mod serving;
 mod v1;

@@ -1,11 +1,13 @@
 //! Each kind of problem is provoked once; the table is walked, so a kind without a way to provoke it fails.
 
+use std::sync::OnceLock;
 use std::time::Duration;
 
 use actix_web::{HttpResponse, web};
 use lammas::problem::extractors::PathParts;
 use lammas::problem::kinds::{self, KINDS, Kind};
 use lammas_tests::answer::Answer;
+use lammas_tests::editor::Editor;
 use lammas_tests::server::{Server, small};
 use serde::Deserialize;
 
@@ -75,6 +77,41 @@ fn provoke(kind: Kind, server: &Server) -> Option<Answer> {
             server.get("/health/ready")
         }
         "deadline-passed" => server.get("/sleeps"),
+        "no-store" => server.get("/v1/editor/releases"),
+        other => return editors(other),
+    })
+}
+
+/// Those of the editors' calls, on a service with a store.
+fn editors(slug: &str) -> Option<Answer> {
+    static EDITOR: OnceLock<Editor> = OnceLock::new();
+    let editor = EDITOR.get_or_init(Editor::start);
+    let undo = "/v1/editor/rule-sets/mini/undo";
+    Some(match slug {
+        "no-key" => editor.server.get("/v1/editor/releases"),
+        "key-in-address" => editor.server.get(&format!("/v1/editor/releases?key={}", editor.key)),
+        "key-lacks-scope" => editor.send_as(&editor.weak, "POST", undo, &[("idempotency-key", "a")], "{}"),
+        "idempotency-key-needed" => editor.send("POST", undo, &[], "{}"),
+        "still-running" => {
+            editor.take(undo, "r", "{}");
+            editor.send("POST", undo, &[("idempotency-key", "r")], "{}")
+        }
+        "idempotency-key-of-another" => {
+            editor.take(undo, "a", "{ }");
+            editor.send("POST", undo, &[("idempotency-key", "a")], "{}")
+        }
+        "not-in-store" => editor.send("GET", "/v1/editor/drafts/draft-none", &[], ""),
+        "match-needed" => editor.send("PUT", "/v1/editor/drafts/draft-none", &[], "{\"files\": []}"),
+        "changed-meanwhile" => {
+            let draft = editor.draft();
+            editor.send("PUT", &format!("/v1/editor/drafts/{draft}"), &[("if-match", "\"7\"")], &editor.files())
+        }
+        "not-publishable" => {
+            let draft = editor.draft();
+            let headers = [("if-match", "\"1\""), ("idempotency-key", "b")];
+            editor.send("POST", &format!("/v1/editor/drafts/{draft}/publish"), &headers, "{}")
+        }
+        "store-away" => editor.while_another_writes(|| editor.send("POST", undo, &[("idempotency-key", "c")], "{}")),
         _ => return None,
     })
 }

@@ -6,20 +6,22 @@ use std::path::PathBuf;
 use anyhow::Result;
 use chrono::NaiveDate;
 use clap::Args;
-use lammas_engine::check;
 use lammas_engine::fault::{Fault, Weight};
+use lammas_engine::layer::{check_layers_and_prove, read_layers};
 use lammas_engine::pack::Pack;
+use lammas_engine::pack::layer::Layer;
 use lammas_engine::sources;
 use serde_json::json;
 
 use super::exit::{BadInput, Exit};
-use super::packs;
+use super::packs::{self, Layers};
 use crate::sets::{FaultySet, excerpt};
 use crate::v1::question::today;
 
 const EXAMPLES: &str = "Examples:
   lammas check rules/packs/core       every fault of a rule set, with its place and its cure
   lammas check                        the rule set inside the program
+  lammas check rules/packs/core rules/packs/nursery   house rules over the core, as a whole
   lammas check my-rules --json        for an editor
   lammas check my-rules --sources     sources that are due to be looked at again, and what rests on each
   lammas check --sources --on 2027-01-01
@@ -33,9 +35,10 @@ Ends with 1 when the set has an error, or a finding that was proven: it says do 
 #[derive(Args, Debug)]
 #[command(after_help = EXAMPLES)]
 pub struct Check {
-    /// Folder of the rule set; without it, the one inside the program
+    /// Folders of the rule sets, lowest first; without any, the one inside the program. A set that lies over that one is laid over
+    /// it
     #[arg(value_name = "DIR")]
-    folder: Option<PathBuf>,
+    folders: Vec<PathBuf>,
     /// List the sources whose `review_by` is over, with the rules, materials and problems that rest on each
     #[arg(long)]
     sources: bool,
@@ -56,12 +59,12 @@ fn day(text: &str) -> Result<NaiveDate, String> {
 
 impl Check {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
-        let (name, files) = packs::files(self.folder.as_ref())?;
+        let Layers { name, each, files } = packs::layers(&self.folders)?;
         if self.sources {
-            let pack = lammas_engine::read::read(&files).map_err(|faults| FaultySet::new(&name, &faults, &files))?;
+            let (pack, _) = read_layers(&each).map_err(|faults| FaultySet::new(&name, &faults, &files))?;
             return aged(&pack, self.on.unwrap_or_else(|| today::now().date_naive()), self.json, out);
         }
-        let (checked, proven) = check::check_and_prove(&files);
+        let (checked, proven) = check_layers_and_prove(&each);
         if let Some(number) = self.witness {
             return witness(&checked.faults, number, out);
         }
@@ -71,8 +74,16 @@ impl Check {
         let warnings = checked.faults.len() - errors - proven_count;
         if self.json {
             let set = checked.set.as_ref().map(|set| {
+                let layer =
+                    |layer: &Layer| json!({"name": layer.name, "version": layer.version, "sha256": layer.sha256});
                 let header = &set.pack.header;
-                json!({"name": header.name.value, "version": header.version.value, "sha256": set.sha256, "rules": set.rules.len()})
+                json!({
+                    "name": header.name.value,
+                    "version": header.version.value,
+                    "sha256": set.sha256,
+                    "rules": set.rules.len(),
+                    "layers": set.layers.iter().map(layer).collect::<Vec<_>>()
+                })
             });
             writeln!(
                 out,
@@ -85,21 +96,17 @@ impl Check {
                 writeln!(out, "{}", excerpt::shown(fault, &files).trim_end())?;
                 if fault.witness.is_some() {
                     witnesses += 1;
-                    writeln!(
-                        out,
-                        "  the question: lammas check{} --witness={witnesses}",
-                        folder(self.folder.as_ref())
-                    )?;
+                    writeln!(out, "  the question: lammas check{} --witness={witnesses}", folders(&self.folders))?;
                 }
                 writeln!(out)?;
             }
             if let Some(set) = &checked.set {
-                let header = &set.pack.header;
+                let layers: Vec<String> =
+                    set.layers.iter().map(|layer| format!("{} {}", layer.name, layer.version)).collect();
                 writeln!(
                     out,
-                    "{} {}: {} rules for {} plants in {} files",
-                    header.name.value,
-                    header.version.value,
+                    "{}: {} rules for {} plants in {} files",
+                    layers.join(" + "),
                     set.rules.len(),
                     set.plants.len(),
                     files.len()
@@ -124,9 +131,9 @@ impl Check {
     }
 }
 
-/// The folder as it was written, behind a space.
-fn folder(folder: Option<&PathBuf>) -> String {
-    folder.map(|folder| format!(" {}", folder.display())).unwrap_or_default()
+/// The folders as they were written, each behind a space.
+fn folders(folders: &[PathBuf]) -> String {
+    folders.iter().map(|folder| format!(" {}", folder.display())).collect()
 }
 
 /// Prints the question of one finding and nothing else, so that it can go on to `lammas advise`.

@@ -6,14 +6,12 @@ use std::path::{Path, PathBuf};
 use anyhow::Result;
 use clap::Args;
 use lammas_engine::compare::{Change, Comparison, compare};
-use lammas_engine::compile::set::{Set, compile};
-use lammas_engine::fault::Weight;
-use lammas_engine::read::{PackFile, read};
+use lammas_engine::compile::set::Set;
 use serde_json::json;
 
 use super::exit::{BadInput, Exit};
-use super::{source, wrapped};
-use crate::sets::{FaultySet, embedded, folder};
+use super::{packs, source, wrapped};
+use crate::sets::embedded;
 use crate::v1::question::choices::Language;
 
 const EXAMPLES: &str = "Examples:
@@ -73,10 +71,10 @@ impl Compare {
 /// A set and, where a single file was named, the ids of its entries.
 fn side(path: &Path) -> Result<(Set, Option<Vec<String>>)> {
     if path == Path::new(embedded::NAME) && !path.exists() {
-        return Ok((compiled(embedded::NAME, &embedded::files())?, None));
+        return Ok((packs::draft(&[])?, None));
     }
     if path.is_dir() {
-        return Ok((compiled(&path.display().to_string(), &folder::files(path)?)?, None));
+        return Ok((packs::draft(&[path.to_owned()])?, None));
     }
     let text = source::text(&path.display().to_string())?;
     let root = path.ancestors().skip(1).find(|folder| folder.join("pack.yaml").is_file());
@@ -87,10 +85,13 @@ fn side(path: &Path) -> Result<(Set, Option<Vec<String>>)> {
         ))
         .into());
     };
-    let files = folder::files(root)?;
-    let set = compiled(&root.display().to_string(), &files)?;
+    let set = packs::draft(&[root.to_owned()])?;
     let inside = path.strip_prefix(root).unwrap_or(path);
-    let name = inside.iter().map(|part| part.to_string_lossy()).collect::<Vec<_>>().join("/");
+    let mut name = inside.iter().map(|part| part.to_string_lossy()).collect::<Vec<_>>().join("/");
+    // Of several sets in layers the folder is the uppermost.
+    if let [_, .., top] = set.layers.as_slice() {
+        name = format!("{}/{name}", top.name);
+    }
     let ids = ids_of(&set, &name);
     if ids.is_empty() {
         let entries = if text.trim().is_empty() { "it is empty" } else { "it holds no entries that can be compared" };
@@ -109,15 +110,6 @@ fn ids_of(set: &Set, file: &str) -> Vec<String> {
     }
     ids!(rules, materials, problems, plants, signs, cautions, sources, jobs, classes, stages, outlooks);
     out
-}
-
-fn compiled(name: &str, files: &[PackFile]) -> Result<Set> {
-    let (set, mut faults) = match read(files) {
-        Ok(pack) => compile(pack),
-        Err(faults) => (None, faults),
-    };
-    faults.retain(|fault| fault.weight == Weight::Error);
-    set.ok_or_else(|| FaultySet::new(name, &faults, files).into())
 }
 
 fn shown(compared: &Comparison, language: Language) -> String {

@@ -22,11 +22,16 @@ pub enum Exit {
 #[error("{0}")]
 pub struct BadInput(pub String);
 
+/// Marks an error as something that was found wrong.
+#[derive(Debug, thiserror::Error)]
+#[error("{0}")]
+pub struct Found(pub String);
+
 impl Exit {
     /// The code of an error: a rule set with faults, the caller's fault, or ours.
     #[must_use]
     pub fn of(error: &anyhow::Error) -> Self {
-        if error.downcast_ref::<FaultySet>().is_some() {
+        if error.downcast_ref::<FaultySet>().is_some() || error.downcast_ref::<Found>().is_some() {
             Self::Found
         } else if error.downcast_ref::<BadInput>().is_some() {
             Self::BadInput

@@ -14,25 +14,36 @@
 //! - `mutate` which changes of a rule no scenario would notice
 //! - `side_by_side` work on every core, `counted` counts for people
 //! - `language` a language as it is typed, `differing` how a climate differs from another, `wrapped` text for a terminal
-//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`rule`], [`check`], [`fault`], [`scenarios`], [`compare`], [`impact`], [`coverage`], [`rehearse`], [`why_not`], [`tidy`], [`quantity`], [`openapi`] the commands
+//! - [`serve`], [`advise`], [`season`], [`profile`], [`weather`], [`replay`], [`rule`], [`check`], [`fault`], [`scenarios`], [`compare`], [`impact`], [`coverage`], [`evidence`], [`rehearse`], [`why_not`], [`tidy`], [`quantity`], [`openapi`] the commands
+//! - `store` the store that a command works in; [`import`], [`export`], [`publish`], [`undo`], [`hold_back`], [`key`], [`audit`], [`backup`], [`doctor`] the work there
 
 pub mod advise;
+pub mod audit;
+pub mod backup;
 pub mod check;
 pub mod compare;
 mod counted;
 pub mod coverage;
 mod differing;
+pub mod doctor;
+pub mod evidence;
 pub mod exit;
+pub mod export;
 pub mod fault;
 mod given;
+pub mod hold_back;
 pub mod impact;
+pub mod import;
+pub mod key;
 mod language;
 mod mutate;
 pub mod openapi;
 mod packs;
 pub mod profile;
+pub mod publish;
 pub mod quantity;
 pub mod rehearse;
+pub mod replay;
 mod request;
 pub mod rule;
 pub mod scenarios;
@@ -40,7 +51,9 @@ pub mod season;
 pub mod serve;
 mod side_by_side;
 pub mod source;
+mod store;
 pub mod tidy;
+pub mod undo;
 pub mod weather;
 pub mod why_not;
 mod wrapped;
@@ -71,6 +84,7 @@ enum Command {
     Season(season::Season),
     Profile(profile::Profile),
     Weather(weather::WeatherFile),
+    Replay(replay::Replay),
     Rule(rule::Rule),
     Check(check::Check),
     Tidy(tidy::Tidy),
@@ -79,7 +93,18 @@ enum Command {
     Compare(compare::Compare),
     Impact(impact::Impact),
     Coverage(coverage::Coverage),
+    Evidence(evidence::Evidence),
     Rehearse(rehearse::Rehearse),
+    Import(import::Import),
+    Export(export::Export),
+    Publish(publish::Publish),
+    Undo(undo::Undo),
+    HoldBack(hold_back::HoldBack),
+    Key(key::Key),
+    Audit(audit::Audit),
+    Backup(backup::Backup),
+    Restore(backup::Restore),
+    Doctor(doctor::Doctor),
     Quantity(quantity::Quantity),
     Openapi(openapi::Openapi),
 }
@@ -111,6 +136,7 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
         Command::Season(season) => season.run(out),
         Command::Profile(profile) => profile.run(out),
         Command::Weather(weather) => weather.run(out),
+        Command::Replay(replay) => replay.run(out),
         Command::Rule(rule) => rule.run(out),
         Command::Check(check) => check.run(out),
         Command::Tidy(tidy) => tidy.run(out),
@@ -119,7 +145,18 @@ fn run(command: Command, out: &mut dyn Write) -> Result<Exit> {
         Command::Compare(compare) => compare.run(out),
         Command::Impact(impact) => impact.run(out),
         Command::Coverage(coverage) => coverage.run(out),
+        Command::Evidence(evidence) => evidence.run(out),
         Command::Rehearse(rehearse) => rehearse.run(out),
+        Command::Import(import) => import.run(out),
+        Command::Export(export) => export.run(out),
+        Command::Publish(publish) => publish.run(out),
+        Command::Undo(undo) => undo.run(out),
+        Command::HoldBack(hold_back) => hold_back.run(out),
+        Command::Key(key) => key.run(out),
+        Command::Audit(audit) => audit.run(out),
+        Command::Backup(backup) => backup.run(out),
+        Command::Restore(restore) => restore.run(out),
+        Command::Doctor(doctor) => doctor.run(out),
         Command::Quantity(quantity) => quantity.run(out),
         Command::Openapi(openapi) => openapi.run(out),
     }

@@ -5,20 +5,17 @@ use std::path::PathBuf;
 
 use anyhow::Result;
 use clap::Args;
-use lammas_engine::compile::set::{Set, compile};
-use lammas_engine::fault::Weight;
-use lammas_engine::read::read;
 use lammas_engine::scenario::{Outcome, run_all};
 use serde_json::json;
 
 use super::exit::Exit;
 use super::mutate;
 use super::{packs, wrapped};
-use crate::sets::FaultySet;
 
 const EXAMPLES: &str = "Examples:
   lammas scenarios rules/packs/core   run the scenarios that stand beside a rule set
   lammas scenarios                    those of the rule set inside the program
+  lammas scenarios rules/packs/nursery                those of house rules, laid over the set inside the program
   lammas scenarios my-rules --json
   lammas scenarios my-rules --mutate                  which changes of its rules would no scenario notice?
   lammas scenarios my-rules --mutate --hazardous      only of what can hurt
@@ -31,9 +28,9 @@ less than 80 % of the changes of a rule that spreads, or guards against, a mater
 #[derive(Args, Debug)]
 #[command(after_help = EXAMPLES)]
 pub struct Scenarios {
-    /// Folder of the rule set; without it, the one inside the program
+    /// Folders of the rule sets, lowest first; without any, the one inside the program. Of several the uppermost one's scenarios run
     #[arg(value_name = "DIR")]
-    folder: Option<PathBuf>,
+    folders: Vec<PathBuf>,
     /// Change each rule in every way that matters, one change at a time, and say which no scenario notices
     #[arg(long, value_name = "RULE", num_args = 0..=1, default_missing_value = "")]
     mutate: Option<String>,
@@ -47,7 +44,8 @@ pub struct Scenarios {
 
 impl Scenarios {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
-        let set = self.set()?;
+        // Without the checks that look beyond the set: a scenario may be run while they still find something.
+        let set = packs::draft(&self.folders)?;
         if let Some(id) = &self.mutate {
             return mutate::run(&set, Some(id.as_str()).filter(|id| !id.is_empty()), self.hazardous, self.json, out);
         }
@@ -70,17 +68,6 @@ impl Scenarios {
             writeln!(out, "{passed} passed, {failed} failed")?;
         }
         Ok(if failed == 0 { Exit::Well } else { Exit::Found })
-    }
-
-    /// The set, without the checks that look beyond it: a scenario may be run while they still find something.
-    fn set(&self) -> Result<Set> {
-        let (name, files) = packs::files(self.folder.as_ref())?;
-        let (set, mut faults) = match read(&files) {
-            Ok(pack) => compile(pack),
-            Err(faults) => (None, faults),
-        };
-        faults.retain(|fault| fault.weight == Weight::Error);
-        set.ok_or_else(|| FaultySet::new(&name, &faults, &files).into())
     }
 }
 

@@ -27,6 +27,10 @@ const TAGS: &[(&str, &str)] = &[
     ("season", "The season, computed from a climate."),
     ("vocabulary", "The words of the rule set in the asked language: what a request may name."),
     ("quantities", "Physical quantities by name, each with its method and published source."),
+    (
+        "editor",
+        "Drafts, releases, and what is held back at once; for programs with a key, where the service has a store.",
+    ),
     ("operation", "What operators and programs need to know about the service itself."),
 ];
 

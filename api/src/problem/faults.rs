@@ -97,6 +97,12 @@ impl Faults {
         }
     }
 
+    /// How many places were found.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.found.len()
+    }
+
     /// Whether nothing was found.
     #[must_use]
     pub fn is_empty(&self) -> bool {

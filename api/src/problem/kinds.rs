@@ -63,6 +63,30 @@ kinds! {
         "Each entry of `errors` points at one parameter of the query: `/limit` is `?limit=`.";
     BAD_PATH: "bad-path", 400, "a part of the path is wrong",
         "Each entry of `errors` points at one part of the path: `/name` is `{name}`.";
+    KEY_IN_ADDRESS: "key-in-address", 400, "a key stands in the address",
+        "Addresses end up in logs. Revoke this key, and send the new one in the header `authorization`.";
+    IDEMPOTENCY_KEY_NEEDED: "idempotency-key-needed", 400, "the header `idempotency-key` is needed",
+        "This write is done once for each key. Choose any text, and send the same one when you repeat the request.";
+    NO_KEY: "no-key", 401, "a key is needed",
+        "Send `authorization: Bearer` with a key that is in force. An operator makes one with `lammas key new`.";
+    KEY_LACKS_SCOPE: "key-lacks-scope", 403, "the key is not made for this",
+        "The detail names what the key would have to be made for.";
+    NO_STORE: "no-store", 404, "this service has no store",
+        "It serves the rule set inside the program. Rule sets are edited where the service was started with a store.";
+    NOT_IN_STORE: "not-in-store", 404, "the store has nothing of this name",
+        "The detail says what was looked for, and the nearest name where there is one.";
+    STILL_RUNNING: "still-running", 409, "the same request is still being worked on",
+        "Ask again in a moment with the same `idempotency-key`.";
+    CHANGED_MEANWHILE: "changed-meanwhile", 412, "somebody changed it meanwhile",
+        "The header `etag` names the revision that is there now. Read it, and decide anew.";
+    IDEMPOTENCY_KEY_OF_ANOTHER: "idempotency-key-of-another", 422, "this `idempotency-key` belongs to another request",
+        "A key stands for one request, body and all. Choose a new one.";
+    NOT_PUBLISHABLE: "not-publishable", 422, "the rule set does not pass",
+        "The detail says everything that stands in the way, each with its place.";
+    MATCH_NEEDED: "match-needed", 428, "the header `if-match` is needed",
+        "Read what you want to change first, and send its `etag` back in `if-match`: so nobody's change is lost.";
+    STORE_AWAY: "store-away", 503, "the store can't be reached now",
+        "Advice goes on from memory. Repeat the write with the same `idempotency-key`.";
     UNKNOWN_PATH: "unknown-path", 404, "nothing is served at this path",
         "The path is not one of this service's. `/openapi.json` lists those that are.";
     UNKNOWN_QUANTITY: "unknown-quantity", 404, "no quantity has this name",
@@ -112,6 +136,12 @@ pub const JSON_BODY: &[Kind] =
 
 /// The kinds that a call which asks about a climate can give.
 pub const QUESTION: &[Kind] = &[UNKNOWN_CLIMATE, NOT_ON_LAND, NOT_AVAILABLE_YET];
+
+/// The kinds that any call of the editors can give.
+pub const EDITOR: &[Kind] = &[KEY_IN_ADDRESS, NO_KEY, KEY_LACKS_SCOPE, NO_STORE, STORE_AWAY];
+
+/// The kinds that a write which is done once can give.
+pub const ONCE: &[Kind] = &[IDEMPOTENCY_KEY_NEEDED, STILL_RUNNING, IDEMPOTENCY_KEY_OF_ANOTHER];
 
 /// The kind with this slug.
 #[must_use]

@@ -1,14 +1,17 @@
 //! The rule sets that a process answers from.
 //!
 //! - [`embedded`] the core set, which stands inside the program
-//! - [`folder`] a set in a folder of files
+//! - [`folder`] sets in folders of files
 //! - [`excerpt`] a fault with the line that it points at
-//! - [`rules`] what a running process answers from
+//! - [`rules`] what a running process answers from, [`stacks`] sets laid over each other on demand
+//! - [`pick`] which releases a request asks for
 
 pub mod embedded;
 pub mod excerpt;
 pub mod folder;
+pub mod pick;
 pub mod rules;
+pub mod stacks;
 
 use lammas_engine::fault::Fault;
 use lammas_engine::read::PackFile;

@@ -4,6 +4,7 @@
 //! - [`limits`] how large a request may be
 //! - [`deadlines`] how long a request may take
 //! - [`rules`] which rule set is served
+//! - [`store`] where releases come from
 //! - [`weather`] where weather comes from
 //! - [`log`] what the log looks like
 
@@ -12,6 +13,7 @@ pub mod limits;
 pub mod listen;
 pub mod log;
 pub mod rules;
+pub mod store;
 pub mod weather;
 
 use actix_web::HttpRequest;
@@ -34,6 +36,9 @@ pub struct Settings {
     /// Which rule set is served.
     #[command(flatten)]
     pub rules: rules::RuleSettings,
+    /// Where releases come from.
+    #[command(flatten)]
+    pub store: store::StoreSettings,
     /// Where weather comes from.
     #[command(flatten)]
     pub weather: weather::WeatherSettings,

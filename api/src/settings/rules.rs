@@ -1,4 +1,4 @@
-//! Which rule set is served, and how much is remembered of seasons and answers.
+//! Which rule sets are served, and how much is remembered of seasons and answers.
 
 use std::path::PathBuf;
 
@@ -6,13 +6,18 @@ use clap::Args;
 
 const SEASONS_MB: usize = 64;
 const ANSWERS_MB: usize = 16;
+const STACKS: usize = 8;
 
-/// Which rule set is served.
+/// Which rule sets are served.
 #[derive(Args, Clone, Debug)]
 pub struct RuleSettings {
-    /// Folder of a rule set to serve instead of the one inside the program
-    #[arg(long, env = "LAMMAS_PACKS", value_name = "DIR")]
-    pub packs: Option<PathBuf>,
+    /// Folders of the rule sets to serve instead of the one inside the program, lowest first; give it once for each, or put
+    /// commas between them. A set that lies over the one inside the program is laid over it
+    #[arg(long, env = "LAMMAS_PACKS", value_name = "DIR", value_delimiter = ',')]
+    pub packs: Vec<PathBuf>,
+    /// Most other combinations of sets and versions that are kept ready for those who ask for them
+    #[arg(long, env = "LAMMAS_STACKS", value_name = "NUMBER", default_value_t = STACKS)]
+    pub stacks: usize,
     /// Most memory for seasons that were worked out lately, in MB
     #[arg(long, env = "LAMMAS_SEASONS_MB", value_name = "MB", default_value_t = SEASONS_MB)]
     pub seasons_mb: usize,
@@ -35,6 +40,6 @@ impl RuleSettings {
 
 impl Default for RuleSettings {
     fn default() -> Self {
-        Self { packs: None, seasons_mb: SEASONS_MB, answers_mb: ANSWERS_MB }
+        Self { packs: Vec::new(), stacks: STACKS, seasons_mb: SEASONS_MB, answers_mb: ANSWERS_MB }
     }
 }

@@ -27,6 +27,12 @@ impl Board {
         Self(by_climate)
     }
 
+    /// The weather of this content.
+    #[must_use]
+    pub fn of_hash(&self, sha256: &str) -> Option<&Arc<Weather>> {
+        self.0.values().flatten().find(|weather| weather.sha256 == sha256)
+    }
+
     /// The weather of a climate for a question, and what becomes of it: the newest that was not issued after the day asked
     /// about; where all were, the newest. None where the climate has none.
     #[must_use]

@@ -15,7 +15,7 @@ fn a_change_is_said_by_rule_with_its_place_and_ends_with_one() {
     );
     let (code, out, error) = run(&["compare", "core", folder.path()]);
     assert_eq!((code, error.as_str()), (Some(1), ""));
-    assert!(out.starts_with("rose.dormant-oil  Dormant oil on scaly canes  (rules/rose-winter.yaml:"), "{out}");
+    assert!(out.starts_with("rose.dormant-oil  Spray dormant oil on scale  (rules/rose-winter.yaml:"), "{out}");
     assert!(out.contains("  - closes 2 weeks earlier\n") && out.contains("1 rule changed, "), "{out}");
     let (_, out, _) = run(&["compare", "core", folder.path(), "--language", "es"]);
     assert!(out.contains("  - se cierra 2 semanas antes\n"), "{out}");

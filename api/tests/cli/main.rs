@@ -1,8 +1,10 @@
 //! The program as a shell sees it: what it prints, and its exit codes.
 
 mod compare;
+mod layers;
 mod records;
 mod rules;
+mod store;
 mod weather;
 mod whole;
 mod why_not;
@@ -16,7 +18,9 @@ use serde_json::{Value, json};
 fn lammas(arguments: &[&str]) -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_lammas"));
     command.args(arguments).stdin(Stdio::null());
-    for variable in ["LAMMAS_LISTEN", "LAMMAS_PACKS", "LAMMAS_WEATHER"] {
+    for variable in
+        ["LAMMAS_LISTEN", "LAMMAS_PACKS", "LAMMAS_WEATHER", "LAMMAS_STORE", "LAMMAS_STORE_FILES", "LAMMAS_AS"]
+    {
         command.env_remove(variable);
     }
     command

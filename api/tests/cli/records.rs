@@ -67,7 +67,7 @@ fn a_rule_is_printed_in_plain_words() {
     assert_eq!((code, error.as_str()), (Some(0), ""));
     let at = |text: &str| out.find(text).unwrap_or_else(|| panic!("no `{text}` in\n{out}"));
     let places = [
-        "Soap if the jet fails twice",
+        "Soap aphids if the jet fails",
         "Against       Aphids",
         "When          plant in leaf: yes",
         "Guarded by",

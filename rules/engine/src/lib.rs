@@ -13,7 +13,8 @@
 //!
 //! What a rule may speak of stands in [`fact::catalogue`]; how it is written, in [`lang`] and in `LANGUAGE.md`.
 //! [`prove`] shows by a question, or certifies, what of a set contradicts itself or never comes.
-//! [`sources`] says which of them are due to be looked at again, [`tidy`] puts a rule file into its usual form.
+//! [`evidence`] counts what its rules rest on, how that was read and who has looked over it. [`sources`] says which of them are due to be looked at again, [`tidy`] puts a rule file into its usual form.
+//! [`layer`] lays a set over those below it.
 //! [`scenario`] runs the questions that stand beside the rules with what must and must not be answered, and says which change
 //! of a rule none of them would notice; [`mod@compare`] says in sentences what changed between two sets.
 //!
@@ -30,11 +31,13 @@ pub mod compare;
 pub mod compile;
 pub mod coverage;
 pub mod decide;
+pub mod evidence;
 pub mod explain;
 pub mod fact;
 pub mod fault;
 pub mod impact;
 pub mod lang;
+pub mod layer;
 pub mod pack;
 pub mod prove;
 pub mod question;

@@ -238,11 +238,11 @@ fn the_same_question_has_the_same_bytes_and_another_has_another_digest() {
 fn a_plant_may_be_called_by_any_of_its_names() {
     let server = Server::start();
     let digest = server.post("/v1/advice", &september_rose()).ok()["digest"].clone();
-    for name in ["Rose", "rose bush", "rosal", "Rosa", " ROSAS DE JARDÍN ", "rosa de jardín"] {
+    for name in ["Rose", "rose bush", "rosal", "Rosa", " ROSAS DE JARDÍN ", "rosa de jardín", "rosa de papel"] {
         let mut question = september_rose();
         question["plant"]["type"] = json!(name);
         let answer = server.post("/v1/advice", &question);
-        if name.contains("ROSAS") {
+        if name.contains("papel") {
             assert_eq!(answer.status, 422, "no such name stands in the set");
         } else {
             assert_eq!(answer.ok()["digest"], digest, "{name}");

@@ -55,7 +55,7 @@ fn what_is_proven_of_a_set_is_shown_by_its_answers() {
     }
     let (checked, _) = check_and_prove(&files);
     let mut settings = small();
-    settings.rules.packs = Some(folder.clone());
+    settings.rules.packs = vec![folder.clone()];
     let server = Server::with(settings, |_| {});
     let mut shown = Vec::new();
     for fault in &checked.faults {

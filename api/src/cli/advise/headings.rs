@@ -32,6 +32,7 @@ words! {
     repeat "Again" "Repita";
     expect "Expect" "Espere";
     professional "Call" "Llame";
+    emergency "CALL NOW" "LLAME YA";
     window "When" "Cuándo";
     after "After" "Después de";
     wait "LEAVE ALONE, OR WAIT" "DÉJELO ESTAR, O ESPERE";

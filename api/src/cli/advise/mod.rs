@@ -25,6 +25,7 @@ const EXAMPLES: &str = "Examples:
   lammas advise garden.json           tasks in order, what must wait, what to ask
   echo '{\"climate\": {\"id\": \"hot-dry-valley\"}, \"date\": \"2026-09-15\", \"plant\": {\"type\": \"rose\", \"age_years\": 4}}' | lammas advise
   lammas advise garden.json --json    the same JSON as POST /v1/advice
+  lammas advise garden.json --plant \"lemon tree\"    for another plant, as people call it
   lammas advise - --language es < garden.json
   lammas advise garden.json --differ nights=-2,first-frost=-21    for a colder garden than its climate tells";
 
@@ -38,6 +39,9 @@ pub struct Advise {
     /// Language, when the question names none
     #[arg(long, value_name = "en|es", value_parser = language::parse)]
     language: Option<Language>,
+    /// The plant, as people call it, in the place of that in the question
+    #[arg(long, value_name = "NAME")]
+    plant: Option<String>,
     #[command(flatten)]
     climate: request::Climate,
     #[command(flatten)]
@@ -49,7 +53,10 @@ pub struct Advise {
 
 impl Advise {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
-        let asked: AdviceRequest = request::read_with_climate(&self.question, &self.climate)?;
+        let mut asked: AdviceRequest = request::read_with_climate(&self.question, &self.climate)?;
+        if let Some(plant) = self.plant {
+            asked.plant.kind = plant;
+        }
         let rules = self.packs.load()?;
         let said = reply::to(asked, self.language, &rules, today::now())
             .map_err(|problem| request::refused(&self.question, &problem))?;
@@ -57,7 +64,7 @@ impl Advise {
             writeln!(out, "{}", said.text)?;
         } else {
             let answer = serde_json::from_str(&said.text)?;
-            out.write_all(table::shown(&answer, said.language, &rules.set()).as_bytes())?;
+            out.write_all(table::shown(&answer, said.language, &said.set).as_bytes())?;
         }
         Ok(Exit::Well)
     }

@@ -67,7 +67,8 @@ fn head(answer: &AdviceAnswer, words: Headings, out: &mut String) {
     let date = text("date").parse().ok().map(|date| words.date(Date(date))).unwrap_or_default();
     let place = answer.climate.id.as_ref().map(|id| format!(", {id}")).unwrap_or_default();
     let status = words.status(answer.status, answer.tasks.len());
-    let _ = writeln!(out, "{}, {date}{place}: {status}", text("plant"));
+    let plant = Some(text("plant")).filter(|plant| !plant.is_empty()).map(|plant| plant + ", ").unwrap_or_default();
+    let _ = writeln!(out, "{plant}{date}{place}: {status}");
     if let Some(differing) = &answer.climate.differences {
         out.push_str(&differing::brief(differing, words.0));
         for marker in &differing.markers {
@@ -76,6 +77,9 @@ fn head(answer: &AdviceAnswer, words: Headings, out: &mut String) {
     }
     if let Some(next) = &answer.next_opening {
         out.push_str(&lines(&format!("{}: ", words.next()), &format!("{}, {}", next.title, words.date(next.date))));
+    }
+    if let Some(why) = &answer.quiet {
+        out.push_str(&lines("  ", why));
     }
 }
 
@@ -104,6 +108,9 @@ fn one(place: usize, task: &AdviceTask, answer: &AdviceAnswer, words: Headings, 
     let mut row = |label: &str, text: &str| {
         out.push_str(&lines(&format!("     {label:LABEL$}"), text));
     };
+    if let Some(emergency) = &task.emergency {
+        row(words.emergency(), &emergency.call);
+    }
     row(words.window(), &window(&task.window, words));
     each(&mut row, words.check_first(), task.check_first.iter().map(|check| check.text.clone()));
     if let Some(why) = &task.professional {

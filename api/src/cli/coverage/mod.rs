@@ -33,9 +33,9 @@ A cell is a plant at a place in a week, looked at under conditions that are typi
 #[derive(Args, Debug)]
 #[command(after_help = EXAMPLES)]
 pub struct Coverage {
-    /// Folder of the rule set; without it, the one inside the program
+    /// Folders of the rule sets, lowest first; without any, the one inside the program
     #[arg(value_name = "DIR")]
-    folder: Option<PathBuf>,
+    folders: Vec<PathBuf>,
     /// Only this plant
     #[arg(long, value_name = "ID")]
     plant: Option<String>,
@@ -52,7 +52,7 @@ pub struct Coverage {
 
 impl Coverage {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
-        let set = packs::draft(self.folder.as_ref())?;
+        let set = packs::draft(&self.folders)?;
         let map = map(&set, self.plant.as_deref(), self.all_places)?;
         if self.json {
             writeln!(out, "{:#}", told::all(&map))?;

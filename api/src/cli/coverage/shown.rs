@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use lammas_agronomy::calendar::Day;
 use lammas_engine::coverage::cell::Cell;
+use lammas_engine::coverage::long_quiet;
 use lammas_engine::coverage::map::{LEVELS, Map, Plant, level};
 use lammas_engine::pack::rule::Evidence;
 use lammas_engine::typical::weeks::{WEEKS, Weeks};
@@ -50,6 +51,7 @@ fn of_plant(plant: &Plant, map: &Map<'_>, out: &mut String) {
     }
     out.push_str(&lines("  ", &totals(plant, map)));
     gaps(plant, map, out);
+    quiet(plant, map, out);
 }
 
 /// The week under whose first digit its column stands.
@@ -107,6 +109,16 @@ fn gaps(plant: &Plant, map: &Map<'_>, out: &mut String) {
             "  … {}; --json has every week",
             format_args!("{} more such stretches", found.len() - MOST_GAPS)
         );
+    }
+}
+
+/// Places where nothing opens for half a year, with the reason or the want of one.
+fn quiet(plant: &Plant, map: &Map<'_>, out: &mut String) {
+    for spot in &map.places {
+        let Some(found) = long_quiet::of(map.set, &plant.id, spot) else { continue };
+        let for_long = found.days.map_or_else(|| "never".to_owned(), |days| format!("not for {} weeks", days / 7));
+        let why = found.because.unwrap_or_else(|| "no reason is written in `quiet`".to_owned());
+        out.push_str(&lines("  opens ", &format!("{for_long}, {}: {why}", spot.name.get("en"))));
     }
 }
 

@@ -1,6 +1,7 @@
 //! The map as JSON.
 
 use lammas_engine::coverage::cell::Cell;
+use lammas_engine::coverage::long_quiet;
 use lammas_engine::coverage::map::Map;
 use serde_json::{Value, json};
 
@@ -15,7 +16,9 @@ pub(super) fn all(map: &Map<'_>) -> Value {
                 .rows(plant)
                 .map(|(spot, row)| {
                     let cells: Vec<Value> = (1_u8..).zip(row).map(|(week, cell)| one(week, cell, map)).collect();
-                    json!({"place": spot.id, "name": spot.name.get("en"), "cells": cells})
+                    let quiet = long_quiet::of(map.set, &plant.id, spot)
+                        .map(|quiet| json!({"days": quiet.days, "because": quiet.because}));
+                    json!({"place": spot.id, "name": spot.name.get("en"), "cells": cells, "long_quiet": quiet})
                 })
                 .collect();
             json!({"id": plant.id, "conditions": plant.cases.iter().map(|case| &case.name).collect::<Vec<_>>(), "rows": rows})

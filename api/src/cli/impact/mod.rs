@@ -77,7 +77,8 @@ struct Found<'a> {
 
 impl Impact {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
-        let (before, after) = (packs::draft(Some(&self.before))?, packs::draft(Some(&self.after))?);
+        let (before, after) =
+            (packs::draft(std::slice::from_ref(&self.before))?, packs::draft(std::slice::from_ref(&self.after))?);
         let known = grid::ids(&before, &after);
         self.plant.as_deref().map(|id| packs::plant(id, &known)).transpose()?;
         let grid = Grid::of(&before, &after, self.plant.as_deref(), self.all_places);

@@ -45,9 +45,8 @@ pub struct Rehearse {
     /// First day of the year; today at the place when left out
     #[arg(long, value_name = "DATE")]
     from: Option<NaiveDate>,
-    /// Folder of a rule set, such as a draft, instead of the one inside the program
-    #[arg(long, env = "LAMMAS_PACKS", value_name = "DIR")]
-    packs: Option<std::path::PathBuf>,
+    #[command(flatten)]
+    packs: packs::Packs,
     /// Print JSON
     #[arg(long)]
     json: bool,
@@ -65,7 +64,7 @@ struct Year<'a> {
 impl Rehearse {
     pub(super) fn run(self, out: &mut dyn Write) -> Result<Exit> {
         let basket: Basket = request::read(&self.basket)?;
-        let set = std::sync::Arc::new(packs::draft(self.packs.as_ref())?);
+        let set = std::sync::Arc::new(self.packs.draft()?);
         let (members, from) = basket::members(basket, &self.basket, &set, self.from)?;
         // The state of each plant was understood on the first day, so it is on the others.
         let stretches = side_by_side::run(members.len(), |at| days::of(&members[at], &set, from).unwrap_or_default());

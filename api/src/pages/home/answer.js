@@ -30,14 +30,14 @@ export function show(answer, words, passed, answered) {
 function asked(answer, words) {
   const plant = words.plants.find((entry) => entry.id === answer.asked.plant)?.name ?? answer.asked.plant;
   const climate = words.climates.find((entry) => entry.id === answer.climate.id)?.name ?? say("from_normals");
-  return [plant, day(answer.asked.date), climate].join(", ");
+  return [plant, day(answer.asked.date), climate].filter(Boolean).join(", ");
 }
 
 function status(answer) {
   const left = answer.held.length ? `, ${count("left", answer.held.length)}` : "";
   if (answer.status === "advised") return `${count("due", answer.tasks.length)}${left}.`;
   const next = answer.next_opening ? ` ${say("next", answer.next_opening.title, day(answer.next_opening.date))}` : "";
-  return `${say(answer.status === "nothing-due" ? "nothing_due" : "needs_facts")}${left}.${next}`;
+  return `${say(answer.status === "nothing-due" ? "nothing_due" : "needs_facts")}${left}.${next}${answer.quiet ? ` ${answer.quiet}` : ""}`;
 }
 
 function group(heading, entries, kind = "") {

@@ -18,6 +18,7 @@ export function task(entry, answer, words) {
       h("p", {}, standing(entry))),
     h("div", { class: "work" },
       // What is for safety on the day stands before the steps.
+      part("call_now", entry.emergency ? [entry.emergency.call] : [], "first"),
       part("check_first", entry.check_first.map((check) => check.text), "first"),
       part("call", entry.professional ? [entry.professional] : [], "first"),
       part("how", entry.steps, "", entry.steps.length > 1 ? "ol" : "p"),

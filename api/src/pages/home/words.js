@@ -88,6 +88,7 @@ const WORDS = {
   after: ["after “{0}”", "después de «{0}»"],
   apart: ["{0} days from {1}", "{0} días de {1}"],
   check_first: ["Check first", "Antes, mire"],
+  call_now: ["Call now", "Llame ya"],
   call: ["Leave it to a professional", "Déjelo a un profesional"],
   how: ["How", "Cómo"],
   amount: ["How much", "Cuánto"],

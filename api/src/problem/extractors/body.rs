@@ -34,18 +34,43 @@ impl<T: DeserializeOwned + 'static> FromRequest for Body<T> {
     type Future = Pin<Box<dyn Future<Output = Result<Self, Problem>>>>;
 
     fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
-        let settings = Settings::of(request);
-        let announced = match media(request) {
-            Ok(Media::Json) => fits(request, settings.limits.body_bytes),
-            Ok(other) => Err(unsupported("`application/json`", other.name())),
-            Err(problem) => Err(problem),
-        };
-        let payload = payload.take();
-        Box::pin(async move {
-            announced?;
-            let text = collected(payload, settings.limits.body_bytes, settings.deadlines.body()).await?;
-            parsed(&text, settings.limits.nesting).map(Self)
-        })
+        let most = Settings::of(request).limits.body_bytes;
+        let reading = read(request, payload, most);
+        Box::pin(async move { reading.await.map(Self) })
+    }
+}
+
+/// The same with the bound of long records: all files of a rule set.
+#[derive(Debug)]
+pub struct LargeBody<T>(pub T);
+
+impl<T: DeserializeOwned + 'static> FromRequest for LargeBody<T> {
+    type Error = Problem;
+    type Future = Pin<Box<dyn Future<Output = Result<Self, Problem>>>>;
+
+    fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
+        let most = Settings::of(request).limits.record_bytes;
+        let reading = read(request, payload, most);
+        Box::pin(async move { reading.await.map(Self) })
+    }
+}
+
+fn read<T: DeserializeOwned + 'static>(
+    request: &HttpRequest,
+    payload: &mut Payload,
+    most: usize,
+) -> impl Future<Output = Result<T, Problem>> + use<T> {
+    let settings = Settings::of(request);
+    let announced = match media(request) {
+        Ok(Media::Json) => fits(request, most),
+        Ok(other) => Err(unsupported("`application/json`", other.name())),
+        Err(problem) => Err(problem),
+    };
+    let payload = payload.take();
+    async move {
+        announced?;
+        let text = collected(payload, most, settings.deadlines.body()).await?;
+        parsed(&text, settings.limits.nesting)
     }
 }
 

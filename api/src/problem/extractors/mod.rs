@@ -3,7 +3,7 @@
 //! One body extractor a handler. Reading has two speeds: a good request is read straight into its type; only one
 //! that does not fit is read again, through a plain value, to say everything that is wrong with it at once.
 //!
-//! - [`body`] `Body<T>`: media type, size, time, nesting, JSON, shape
+//! - [`body`] `Body<T>`: media type, size, time, nesting, JSON, shape; `LargeBody<T>`: the same for whole rule sets
 //! - [`record`] `RecordBody<T>`: the same with a larger bound, or CSV
 //! - [`query`] `Query<T>`: unknown parameters are refused
 //! - [`path`] `PathParts<T>`
@@ -23,7 +23,7 @@ pub mod record;
 mod strict;
 mod tree;
 
-pub use body::Body;
+pub use body::{Body, LargeBody};
 pub use path::PathParts;
 pub use query::Query;
 pub use record::RecordBody;

@@ -73,8 +73,25 @@ pub struct AdviceAnswer {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]
     pub next_opening: Option<AdviceNextOpening>,
+    /// When nothing is due and nothing opens for 26 weeks: why the plant asks for nothing here.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub quiet: Option<String>,
     /// What comes before anything said here: the label, and the rules of the place.
     pub notice: String,
+    /// What can be read over the telephone or from a receipt, where a registered climate, a plant and a date are the whole
+    /// question: `POST /v1/replay` takes it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false, example = "hot-dry-valley/rose/2026-09-15/core@2026.11.1")]
+    pub reference: Option<String>,
+    /// Rule sets among those that spoke that were taken back since they were published.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub withdrawn: Vec<AdviceWithdrawn>,
+    /// Where the request says `recall`: a text from which `POST /v1/replay` gives this answer again. It holds the question, which is
+    /// kept nowhere else. Left out where it would have 4096 characters or more: then keep the request and the `digest`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false, max_length = 4095)]
+    pub recall: Option<String>,
     /// When a limit cut the list of tasks: what is for safety in those that were cut.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]
@@ -241,6 +258,21 @@ pub struct AdviceRuleSet {
     /// SHA-256 of its canonical form.
     #[schema(pattern = "^[0-9a-f]{64}$")]
     pub sha256: String,
+}
+
+/// A rule set that was taken back after it was published.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceWithdrawn {
+    /// Its name.
+    pub name: String,
+    /// Its calendar version.
+    pub version: String,
+    /// Since when.
+    #[schema(example = "2026-09-15T12:00:00Z")]
+    pub since: String,
+    /// Why.
+    pub because: String,
 }
 
 /// What changes when an answer ends.

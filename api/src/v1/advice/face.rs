@@ -11,7 +11,7 @@ use super::request::AdviceRequest;
 use crate::v1::question::choices::{Detail, UnitSystem};
 
 /// What of a task stands in a brief answer.
-const BRIEF_TASK: [&str; 11] = [
+const BRIEF_TASK: [&str; 12] = [
     "id",
     "title",
     "priority",
@@ -23,6 +23,7 @@ const BRIEF_TASK: [&str; 11] = [
     "reasons",
     "cautions",
     "professional",
+    "emergency",
 ];
 
 /// What is kept of a task that a limit cut.

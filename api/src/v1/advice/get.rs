@@ -17,7 +17,7 @@ use crate::sets::rules::Rules;
 use crate::v1::language;
 use crate::v1::question::choices::{Detail, Language, UnitSystem};
 use crate::v1::question::condition::{ConditionGiven, ConditionSign};
-use crate::v1::question::date::Date;
+use crate::v1::question::date::{AsOf, Date};
 use crate::v1::question::plant::PlantGiven;
 use crate::v1::question::query::{self, in_query, listed};
 use crate::v1::question::today;
@@ -60,12 +60,20 @@ pub struct AdviceQuery {
     /// At most so many tasks. What is for safety stays.
     #[param(required = false, nullable = false, minimum = 1, maximum = 200, example = 3)]
     limit: Option<u16>,
+    /// The rule sets in layers, lowest first, with commas between them, each perhaps pinned as `name@version`; the operator's
+    /// when left out.
+    #[param(required = false, nullable = false, max_length = 1000, example = "core")]
+    rule_sets: Option<String>,
+    /// Answer with the rule sets as they were then; not together with a pinned version.
+    #[param(required = false, nullable = false)]
+    as_of: Option<AsOf>,
 }
 
 impl AdviceQuery {
     /// The question as `POST /v1/advice` takes it.
     fn question(self) -> Result<AdviceRequest, Problem> {
-        let Self { climate, differ, plant, date, signs, traits, language, units, detail, limit } = self;
+        let Self { climate, differ, plant, date, signs, traits, language, units, detail, limit, rule_sets, as_of } =
+            self;
         let signs = signs.map(|signs| {
             listed(&signs).into_iter().map(|sign| ConditionSign { sign, ..ConditionSign::default() }).collect()
         });
@@ -78,6 +86,8 @@ impl AdviceQuery {
             units,
             detail,
             limit,
+            rule_sets: rule_sets.as_deref().map(listed).unwrap_or_default(),
+            as_of,
             ..AdviceRequest::default()
         })
     }
@@ -114,7 +124,7 @@ fn pairs(traits: Option<&str>) -> Result<BTreeMap<String, String>, Problem> {
 /// past midnight at the place. A reader who has it already gets 304 for its `etag`.
 ///
 /// # Errors
-/// The problems `bad-query`, `unknown-plant` and `unknown-climate`.
+/// The problems `bad-query`, `unknown-plant`, `unknown-climate` and `unknown-rule-set`.
 #[utoipa::path(
     get, path = "/v1/advice", operation_id = "get_advice", tag = "advice", params(AdviceQuery),
     responses(

@@ -15,14 +15,17 @@ pub struct Given {
     pub text: String,
     /// Hash of the text.
     pub sha256: String,
+    /// Hash of the text without what was taken back since, and without its recall text.
+    pub plain_sha256: String,
     /// The last day on which the decision is the same.
     pub valid_until: NaiveDate,
 }
 
 impl Given {
     /// An answer in its text.
-    pub(super) fn new(text: String, valid_until: NaiveDate) -> Self {
-        Self { sha256: hash::of_text(&text), text, valid_until }
+    pub(super) fn new(text: String, plain_sha256: Option<String>, valid_until: NaiveDate) -> Self {
+        let sha256 = hash::of_text(&text);
+        Self { plain_sha256: plain_sha256.unwrap_or_else(|| sha256.clone()), sha256, text, valid_until }
     }
 
     /// What it takes in memory.
@@ -37,8 +40,7 @@ pub(super) fn key(question: &Question, set: &Set, face: Face, language: Language
     if question.heard.is_some() {
         return None;
     }
-    let grid = question.climate.estimated.as_ref().map(|estimated| estimated.grid_sha256.as_str());
-    let digest = digest::of(&question.asked, &[&set.sha256], grid);
+    let digest = digest::of_question(question, set);
     // Weather that does not count is named in the answer, but is no part of the question.
     let weather = question
         .climate

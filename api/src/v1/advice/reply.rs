@@ -2,26 +2,32 @@
 
 use std::sync::Arc;
 
-use chrono::{DateTime, NaiveDate, Utc};
+use chrono::{DateTime, NaiveDate, SecondsFormat, Utc};
 use lammas_agronomy::calendar::Day;
 use lammas_engine::compile::set::Set;
+use lammas_engine::explain::answer::Withdrawn;
 use lammas_engine::explain::whole;
 use lammas_engine::question::Question;
-use lammas_engine::question::said::Said;
+use lammas_engine::question::said::{PlantSaid, Said};
 use lammas_engine::question::understand::understand;
+use lammas_engine::version::hash;
 
 use super::face::Face;
 use super::given::{self, Given};
 use super::request::AdviceRequest;
+use crate::library::Release;
 use crate::problem::Problem;
 use crate::problem::faults::Faults;
-use crate::problem::kinds::{INVALID_REQUEST, NOT_AVAILABLE_YET, UNKNOWN_RULE_SET};
-use crate::problem::pointer::entry;
+use crate::problem::kinds::INVALID_REQUEST;
+use crate::sets::pick::{Picked, Wanted, pick};
 use crate::sets::rules::Rules;
 use crate::v1::question::choices::Language;
 use crate::v1::question::place::{self, Place, When};
 use crate::v1::question::today::Clock;
+use crate::v1::replay::asking::Asking;
+use crate::v1::replay::reference::Reference;
 use crate::v1::sent;
+use crate::v1::vocabulary::plants::kind;
 use crate::weather::age;
 
 /// The text of an answer, in its language.
@@ -31,10 +37,14 @@ pub struct Reply {
     pub text: String,
     /// Hash of the text.
     pub sha256: String,
+    /// Hash of the text without what was taken back since, and without its recall text.
+    pub plain_sha256: String,
     /// The language.
     pub language: Language,
     /// How long it may be kept, in seconds.
     pub keep_s: u64,
+    /// The set that it was answered from.
+    pub set: Arc<Set>,
 }
 
 /// Answers a request at this moment. `accepted` is the language to speak when the request names none.
@@ -42,23 +52,46 @@ pub struct Reply {
 /// # Errors
 /// The problem that names every wrong place.
 pub fn to(
+    request: AdviceRequest,
+    accepted: Option<Language>,
+    rules: &Rules,
+    now: DateTime<Utc>,
+) -> Result<Reply, Problem> {
+    let mut faults = request.faults();
+    let wanted = Wanted { sets: &request.rule_sets, as_of: request.as_of, climate: Some(&request.climate) };
+    let picked = pick(wanted, rules, now, &mut faults);
+    from(request, accepted, &picked, faults, rules, now)
+}
+
+/// The same from sets that have been picked.
+///
+/// # Errors
+/// The problem that names every wrong place, those in `faults` among them.
+pub(crate) fn from(
     mut request: AdviceRequest,
     accepted: Option<Language>,
+    picked: &Picked,
+    faults: Faults,
     rules: &Rules,
     now: DateTime<Utc>,
 ) -> Result<Reply, Problem> {
     let language = request.language.or(accepted).unwrap_or(Language::En);
     request.language = Some(language);
     let face = Face::of(&request);
-    let set = rules.set();
-    let faults = request.faults();
+    let set = Arc::clone(&picked.set);
+    let recalled = request.recall.then(|| request.clone());
     let (question, clock) = question(request, faults, true, rules, &set, now)?;
-    let key = given::key(&question, &set, face, language);
+    let asking = recalled.map(|request| Asking { at: asked_at(&question, &clock, now), request });
+    let key = given::key(&question, &set, face, language).map(|key| {
+        let at = asking.as_ref().map(|asking| asking.at);
+        let withdrawn: Vec<String> = picked.withdrawn.iter().map(|release| release.pin()).collect();
+        if at.is_none() && withdrawn.is_empty() { key } else { format!("{key} {at:?} {withdrawn:?}") }
+    });
     let found = key.as_deref().and_then(|key| rules.answers().find(key));
     let given = match found {
         Some(given) => given,
         None => {
-            let given = Arc::new(answered(&question, &set, face, language)?);
+            let given = Arc::new(answered(&question, picked, face, language, asking, rules)?);
             if let Some(key) = key {
                 rules.answers().keep(key, &given, given.bytes());
             }
@@ -66,14 +99,53 @@ pub fn to(
         }
     };
     let keep_s = keep_s(&question, given.valid_until, &clock, now);
-    Ok(Reply { text: given.text.clone(), sha256: given.sha256.clone(), language, keep_s })
+    let Given { text, sha256, plain_sha256, .. } = &*given;
+    let [text, sha256, plain_sha256] = [text, sha256, plain_sha256].map(Clone::clone);
+    Ok(Reply { text, sha256, plain_sha256, language, keep_s, set })
 }
 
-fn answered(question: &Question, set: &Set, face: Face, language: Language) -> Result<Given, Problem> {
-    let answer = whole::answer(set, question, language.word(), face.extent());
-    let answer = answer.ok_or_else(|| Problem::broken("the plant of an understood question has no book"))?;
+/// The moment of asking, as far as the answer hangs on it: not at all where a date was said; by the date, unless weather was kept.
+fn asked_at(question: &Question, clock: &Clock, now: DateTime<Utc>) -> Option<DateTime<Utc>> {
+    match (question.day_assumed, question.climate.weather.is_some()) {
+        (false, _) => None,
+        (true, false) => Some(clock.noon_of(question.day.date())),
+        (true, true) => Some(now),
+    }
+}
+
+fn answered(
+    question: &Question,
+    picked: &Picked,
+    face: Face,
+    language: Language,
+    asking: Option<Asking>,
+    rules: &Rules,
+) -> Result<Given, Problem> {
+    let answer = whole::answer(&picked.set, question, language.word(), face.extent());
+    let mut answer = answer.ok_or_else(|| Problem::broken("the plant of an understood question has no book"))?;
+    answer.reference = Reference::of(question, &picked.set).map(|reference| reference.to_string());
     let text = face.shown(&answer).map_err(Problem::broken)?;
-    Ok(Given::new(text, answer.valid_until))
+    if asking.is_none() && picked.withdrawn.is_empty() {
+        return Ok(Given::new(text, None, answer.valid_until));
+    }
+    let plain_sha256 = hash::of_text(&text);
+    answer.withdrawn = picked.withdrawn.iter().filter_map(|release| withdrawn(release)).collect();
+    if let Some(asking) = asking {
+        answer.recall = asking.recall(question, &text, &plain_sha256, picked, rules)?;
+    }
+    let text = face.shown(&answer).map_err(Problem::broken)?;
+    Ok(Given::new(text, Some(plain_sha256), answer.valid_until))
+}
+
+/// A release that was taken back.
+pub(crate) fn withdrawn(release: &Release) -> Option<Withdrawn> {
+    let taken = release.withdrawn.as_ref()?;
+    Some(Withdrawn {
+        name: release.set.clone(),
+        version: release.version.clone(),
+        since: taken.at.to_rfc3339_opts(SecondsFormat::Secs, true),
+        because: taken.because.clone(),
+    })
 }
 
 /// The smallest of an hour, the time to the end of the last day on which the decision is the same, that to the end of the
@@ -99,12 +171,8 @@ pub(crate) fn question(
     set: &Set,
     now: DateTime<Utc>,
 ) -> Result<(Question, Clock), Problem> {
-    later(&request, &mut faults);
-    sets(&request.rule_sets, set, &mut faults);
     let mut said = Said::from(request);
-    if let Some(id) = plant_id(&said.plant.kind, set) {
-        said.plant.kind = id;
-    }
+    name_plant(&mut said.plant, set);
     let hollow = said.site.frost_hollow == Some(true);
     let place = if has_climate {
         place::find(&said.climate, hollow, When { date: said.date, now }, rules, set, &mut faults)
@@ -129,54 +197,20 @@ pub(crate) fn question(
     Ok((question, clock))
 }
 
-/// What the document describes and this version can't do: said, never passed over in silence.
-fn later(request: &AdviceRequest, faults: &mut Faults) {
-    for (at, is_asked, detail) in [
-        ("/as_of", request.as_of.is_some(), "earlier rule sets are not kept yet: leave it out for the set of today"),
-        (
-            "/recall",
-            request.recall,
-            "an answer can't carry its recall text yet: keep the request and the `digest` instead",
-        ),
-    ] {
-        if is_asked {
-            faults.add_if_new(Some(NOT_AVAILABLE_YET), at.to_owned(), detail.to_owned());
-        }
-    }
-}
-
-/// The sets that a request names: by name, or pinned as `name@version`.
-fn sets(named: &[String], set: &Set, faults: &mut Faults) {
-    let (name, version) = (&set.pack.header.name.value, &set.pack.header.version.value);
-    for (place, asked) in named.iter().enumerate() {
-        let at = entry("/rule_sets", place);
-        let is_known = asked.split_once('@').map_or(asked == name, |(n, v)| n == name && v == version);
-        if !is_known {
-            let detail = format!(
-                "unknown rule set `{}`, expected `{name}` or `{name}@{version}`",
-                crate::problem::clipped(asked)
-            );
-            faults.add_if_new(Some(UNKNOWN_RULE_SET), at, detail);
-        } else if place > 0 {
-            faults.add_if_new(None, at, format!("the rule set `{name}` stands twice"));
-        }
-    }
-}
-
-/// The id of a plant by any of its names, in whatever case; none when it is no name of a plant.
+/// The id of a plant by any of its names, however they are written in case, accents and number; none when it is no name of a
+/// plant, or only nearly one.
 pub(crate) fn plant_id(said: &str, set: &Set) -> Option<String> {
-    let said = said.trim().to_lowercase();
-    let is = |name: &str| name.to_lowercase() == said;
-    set.pack
-        .plants
-        .iter()
-        .map(|filed| &filed.entry)
-        .find(|plant| {
-            is(&plant.id.value)
-                || plant.name.0.values().any(|name| is(name))
-                || plant.names.values().flatten().any(|name| is(name))
-        })
-        .map(|plant| plant.id.value.clone())
+    let found = set.words.plant(said)?;
+    Some(set.names.plants.name(found.plant).to_owned())
+}
+
+/// Puts the plant's id in the place of its name. What the name says of its kind counts where the caller does not say it.
+fn name_plant(said: &mut PlantSaid, set: &Set) {
+    let Some(found) = set.words.plant(&said.kind) else { return };
+    set.names.plants.name(found.plant).clone_into(&mut said.kind);
+    if let Some((part, value)) = kind(&found, set) {
+        said.traits.entry(part).or_insert(value);
+    }
 }
 
 #[cfg(test)]

@@ -26,7 +26,8 @@ pub struct AdviceRequest {
     pub climate: ClimateGiven,
     /// When; today at the place when left out.
     pub date: Option<Date>,
-    /// What.
+    /// What. Only an emergency, told in `condition`, is answered without it.
+    #[serde(default)]
     pub plant: PlantGiven,
     /// On what ground.
     pub site: Option<SiteGiven>,

@@ -75,6 +75,10 @@ pub struct AdviceTask {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]
     pub professional: Option<String>,
+    /// Who to call, where someone or something is in danger: it is then the only task.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    pub emergency: Option<AdviceEmergency>,
     /// What may be expected afterwards, never a promise; not in a brief answer.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]
@@ -115,6 +119,14 @@ pub struct AdviceCutTask {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schema(nullable = false)]
     pub professional: Option<String>,
+}
+
+/// What makes a task an emergency: nothing else of the answer is done before it.
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AdviceEmergency {
+    /// Who to call, by kind: the numbers are those of the place.
+    pub call: String,
 }
 
 /// How pressing a task is.

@@ -46,6 +46,7 @@ choices! {
         Never "never" "Its season does not come here.",
         Withheld "withheld" "A rule set above withholds it.",
         Avoid "avoid" "It is to be left alone.",
+        Emergency "emergency" "Someone or something is in danger: that comes first.",
     }
     /// How well a piece of advice is founded.
     AdviceEvidence {

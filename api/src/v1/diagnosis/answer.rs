@@ -10,7 +10,7 @@ use crate::v1::advice::task::{AdviceCaution, AdviceMaterial, AdviceSource, Advic
 use crate::v1::advice::words::{AdviceKind, CauseLikelihood, RuleOutcome};
 use crate::v1::question::choices::choices;
 use crate::v1::rules::answer::{RuleNamed, wire};
-use crate::v1::vocabulary::problems::PlantProblemKind;
+use crate::v1::vocabulary::problems::{PlantProblemKind, ResistanceCodes};
 use crate::v1::vocabulary::signs::{SignPlace, SignSeen};
 
 choices! {
@@ -20,6 +20,7 @@ choices! {
         Possible "possible" "There are causes, and none stands out.",
         Unlikely "unlikely" "There are causes, and little speaks for any of them.",
         None "none" "No problem that is known here explains the signs.",
+        Emergency "emergency" "Someone or something is in danger: the one task says who to call.",
     }
     /// How regularly a sign comes with a problem.
     DiagnosisGrade {
@@ -110,6 +111,10 @@ wire! {
         /// How bad it gets: 0 looks only, 3 plant lost.
         #[schema(minimum = 0, maximum = 3)]
         impact: u8,
+        /// The groups of the materials that are used against it, if there are any.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schema(nullable = false)]
+        resistance: Option<ResistanceCodes>,
         /// What speaks for or against it.
         why: Vec<DiagnosisEvidence>,
         /// From when on it is worth acting; left out where any case is.
@@ -167,8 +172,10 @@ wire! {
     DiagnosisAnswer {
         /// How sure it is.
         status: DiagnosisStatus,
-        /// The plant.
-        plant: RuleNamed,
+        /// The plant; left out in an emergency at one that is not known.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schema(nullable = false)]
+        plant: Option<RuleNamed>,
         /// The signs that are seen.
         signs: Vec<RuleNamed>,
         /// Causes, the likeliest first.

@@ -11,6 +11,7 @@ use super::answer::DiagnosisAnswer;
 use super::request::DiagnosisRequest;
 use crate::problem::Problem;
 use crate::problem::extractors::Body;
+use crate::sets::pick::{Picked, Wanted, pick};
 use crate::sets::rules::Rules;
 use crate::v1::advice::reply;
 use crate::v1::language;
@@ -54,8 +55,9 @@ pub fn reply(
     now: DateTime<Utc>,
 ) -> Result<(String, Language), Problem> {
     let language = asked.language.or(accepted).unwrap_or(Language::En);
-    let set = rules.set();
-    let (request, has_climate, faults) = asked.into_advice();
+    let (request, has_climate, mut faults) = asked.into_advice();
+    let climate = has_climate.then_some(&request.climate);
+    let Picked { set, .. } = pick(Wanted { sets: &request.rule_sets, as_of: None, climate }, rules, now, &mut faults);
     let weather = if has_climate { Weather::Counts } else { Weather::IsUnknown };
     let (question, _) = reply::question(request, faults, has_climate, rules, &set, now)?;
     let found = diagnosis::of(&set, &question, weather, language.word());

@@ -18,7 +18,8 @@ use crate::v1::question::water::{WaterGiven, WeatherGiven};
 #[derive(Clone, Debug, Default, PartialEq, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct DiagnosisRequest {
-    /// What.
+    /// What. Only an emergency, told in `condition`, is answered without it.
+    #[serde(default)]
     pub plant: PlantGiven,
     /// What is seen. Hidden signs that are not listed stay unknown, unless it was looked closely or they stand in
     /// `not_seen`.

@@ -13,8 +13,8 @@ use crate::problem::pointer::below;
 #[derive(Clone, Debug, Default, PartialEq, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct PlantGiven {
-    /// Which plant, by its id.
-    #[serde(rename = "type")]
+    /// Which plant, by its id or one of its names. Only an emergency is answered without it.
+    #[serde(rename = "type", default)]
     #[schema(max_length = 100, example = "rose")]
     pub kind: String,
     /// Its traits: for a rose `flowering` is `once` or `repeat`.
@@ -43,15 +43,14 @@ pub struct PlantGiven {
     pub bearing: Option<bool>,
     /// Whether its hips are wanted.
     pub hips_wanted: Option<bool>,
+    /// Whether it was bought in the last weeks and still stands in the pot it came in; taken as no when left out.
+    pub just_bought: Option<bool>,
     /// Whether it is in leaf.
     pub in_leaf: Option<bool>,
 }
 
 impl PlantGiven {
     pub(crate) fn check(&self, at: &str, faults: &mut Faults) {
-        if self.kind.trim().is_empty() {
-            faults.add(below(at, "type"), "expected the id of a plant, found no text");
-        }
         faults.text_at_most(at, "type", &self.kind, 100);
         faults.at_most(at, "traits", self.traits.len(), 50);
         for (name, value) in &self.traits {

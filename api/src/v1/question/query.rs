@@ -8,12 +8,13 @@ use crate::problem::kinds::{BAD_QUERY, INVALID_REQUEST};
 use crate::problem::wire::FieldError;
 
 /// Where a place of the question stands in a query.
-const PLACES: [(&str, &str); 5] = [
+const PLACES: [(&str, &str); 6] = [
     ("/climate/differences", "/differ"),
     ("/climate", "/climate"),
     ("/plant/type", "/plant"),
     ("/plant/traits", "/traits"),
     ("/condition/signs", "/signs"),
+    ("/rule_sets", "/rule_sets"),
 ];
 
 /// The same problem, pointing at the parameters of the query.

@@ -145,6 +145,7 @@ impl From<PlantGiven> for PlantSaid {
             stage_since,
             bearing,
             hips_wanted,
+            just_bought,
             in_leaf,
         } = given;
         Self {
@@ -159,6 +160,7 @@ impl From<PlantGiven> for PlantSaid {
             stage_since: stage_since.map(Into::into),
             bearing,
             hips_wanted,
+            just_bought,
             in_leaf,
         }
     }

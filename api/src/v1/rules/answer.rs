@@ -4,7 +4,9 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 use crate::v1::advice::answer::AdviceRuleSet;
-use crate::v1::advice::task::{AdviceApart, AdviceCaution, AdviceMaterial, AdviceRepeat, AdviceSource};
+use crate::v1::advice::task::{
+    AdviceApart, AdviceCaution, AdviceEmergency, AdviceMaterial, AdviceRepeat, AdviceSource,
+};
 use crate::v1::advice::words::{AdviceEvidence, AdviceKind, AdviceStrength};
 
 macro_rules! wire {
@@ -222,6 +224,10 @@ wire! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schema(nullable = false)]
         professional: Option<String>,
+        /// Who to call, where it is an emergency: all else then waits.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schema(nullable = false)]
+        emergency: Option<AdviceEmergency>,
         /// How well it is founded.
         evidence: AdviceEvidence,
         /// The same in words.

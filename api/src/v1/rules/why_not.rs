@@ -11,6 +11,7 @@ use super::read::{self, RuleId};
 use super::why_not_answer::WhyNotAnswer;
 use crate::problem::Problem;
 use crate::problem::extractors::{Body, PathParts};
+use crate::sets::pick::{Picked, Wanted, pick};
 use crate::sets::rules::Rules;
 use crate::v1::advice::reply;
 use crate::v1::advice::request::AdviceRequest;
@@ -57,9 +58,10 @@ pub fn told(
 ) -> Result<(String, Language), Problem> {
     let language = request.language.or(accepted).unwrap_or(Language::En);
     request.language = Some(language);
-    let set = rules.set();
+    let mut faults = request.faults();
+    let wanted = Wanted { sets: &request.rule_sets, as_of: request.as_of, climate: Some(&request.climate) };
+    let Picked { set, .. } = pick(wanted, rules, now, &mut faults);
     let _ = read::find(id, &set, language)?;
-    let faults = request.faults();
     let mut said = Said::from(request.clone());
     let (question, _) = reply::question(request, faults, true, rules, &set, now)?;
     set.names.plants.name(question.plant).clone_into(&mut said.plant.kind);

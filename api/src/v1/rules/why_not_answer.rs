@@ -29,6 +29,7 @@ choices! {
         Never "never" "Its season does not come here.",
         Withheld "withheld" "A rule set above withholds it.",
         Avoid "avoid" "It is to be left alone.",
+        Emergency "emergency" "Someone or something is in danger: that comes first.",
     }
     /// A kind of step of a patch (RFC 6902).
     WhyNotOperation {

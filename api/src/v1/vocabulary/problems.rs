@@ -43,6 +43,10 @@ pub struct PlantProblemItem {
     /// How bad it gets: 0 cosmetic to 3 plant lost.
     #[schema(minimum = 0, maximum = 3)]
     impact: u8,
+    /// The groups of the materials that are used against it, if there are any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(nullable = false)]
+    resistance: Option<ResistanceCodes>,
     /// The ids of its sources.
     sources: Vec<String>,
 }
@@ -58,6 +62,18 @@ pub struct PlantProblemSigns {
     sometimes: Vec<String>,
     /// With none: it speaks against the problem.
     never: Vec<String>,
+}
+
+/// Groups of the materials that are used against a problem, as labels print them. Who treats again takes another group.
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ResistanceCodes {
+    /// Against insects and mites, by the Insecticide Resistance Action Committee.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    irac: Vec<String>,
+    /// Against fungi, by the Fungicide Resistance Action Committee.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    frac: Vec<String>,
 }
 
 pages! {
@@ -86,6 +102,8 @@ fn item(problem: &ProblemEntry, language: &str) -> PlantProblemItem {
             never: ids(&problem.signs.never),
         },
         impact: problem.impact,
+        resistance: (!problem.resistance.is_empty())
+            .then(|| ResistanceCodes { irac: ids(&problem.resistance.irac), frac: ids(&problem.resistance.frac) }),
         sources: ids(&problem.sources),
     }
 }

@@ -147,6 +147,7 @@ fn question(like: &Question, document: &Document) -> Question {
             material: None,
             class: None,
             day: like.day - 7,
+            place: 0,
             label_days_to_harvest: None,
         };
         std::iter::repeat_n(done, document.numbers[at] as usize)

@@ -32,6 +32,7 @@ pub(super) fn of(candidate: &Candidate, moment: &Moment<'_>, language: &str) -> 
         Candidate::Severity(sign) => severity_answers(*sign, moment, language),
         Candidate::Share(sign) => share_answers(*sign, moment, language),
         Candidate::History => history_answers(moment, language),
+        Candidate::LabelDays(place, _) => label_answers(*place, moment, language),
         Candidate::Fact(fact) => fact_answers(*fact, moment, language),
     };
     #[expect(clippy::cast_precision_loss, reason = "a handful of answers")]
@@ -211,6 +212,24 @@ fn share_answers(sign: u16, moment: &Moment<'_>, language: &str) -> Vec<Answer> 
 fn history_answers(moment: &Moment<'_>, language: &str) -> Vec<Answer> {
     let text = crate::explain::words::pick(language, "Nothing in the last two months", "Nada en los últimos dos meses");
     vec![answer(text, "/history", json!([]), moment, |question| question.history = Some(Vec::new()))]
+}
+
+/// Days that labels ask for, from those of soaps to those of long-lasting materials.
+const LABEL_DAYS: [u16; 6] = [0, 1, 3, 7, 14, 30];
+
+fn label_answers(place: usize, moment: &Moment<'_>, language: &str) -> Vec<Answer> {
+    let pointer = format!("/history/{place}/label_days_to_harvest");
+    let word = |days: u16| match days {
+        1 => crate::explain::words::pick(language, "day", "día"),
+        _ => crate::explain::words::pick(language, "days", "días"),
+    };
+    let one = |days: u16| {
+        answer(format!("{days} {}", word(days)), pointer.clone(), json!(days), moment, |question| {
+            let works = question.history.iter_mut().flatten();
+            works.filter(|work| work.place == place).for_each(|work| work.label_days_to_harvest = Some(days));
+        })
+    };
+    LABEL_DAYS.into_iter().map(one).collect()
 }
 
 fn put(fact: Fact, value: Value) -> impl FnOnce(&mut Question) {

@@ -1,10 +1,12 @@
 //! Facts that could be asked: unknown, with a question, and read by a rule that depends.
 
+use lammas_agronomy::calendar::Day;
+
 use crate::compile::term::{MarkerRef, Term};
 use crate::decide::decision::Decision;
 use crate::decide::moment::Moment;
 use crate::decide::outcome::{Hangs, Outcome, Verdict};
-use crate::decide::{causes, read};
+use crate::decide::{causes, history, read};
 use crate::explain::{term_name, words};
 use crate::fact::catalogue::Fact;
 use crate::fact::value::Value;
@@ -26,6 +28,8 @@ pub enum Candidate {
     Share(u16),
     /// What was done lately.
     History,
+    /// How many days the label of a spray asks to wait before harvest: the work's place as it was told, and its day.
+    LabelDays(usize, Day),
 }
 
 /// The candidates behind the rules that depend, each with the rules that hang on it.
@@ -66,7 +70,7 @@ pub(super) fn of<'v>(
                     let rule = moment.book.rules.get(verdict.at as usize);
                     for window in rule.map(|r| r.windows.as_slice()).unwrap_or_default() {
                         for at in [&window.opens, &window.closes].into_iter().flatten().flatten() {
-                            add(marker_candidate(&at.marker));
+                            add(marker_candidate(&at.marker, moment));
                         }
                     }
                 }
@@ -81,9 +85,13 @@ fn sign_candidate(sign: u16, moment: &Moment<'_>) -> Candidate {
     Candidate::Sign(sign, hidden)
 }
 
-fn marker_candidate(marker: &MarkerRef) -> Option<Candidate> {
+fn marker_candidate(marker: &MarkerRef, moment: &Moment<'_>) -> Option<Candidate> {
     match marker {
-        MarkerRef::HeatReached { from, .. } => marker_candidate(&from.marker),
+        MarkerRef::HeatReached { from, .. } => marker_candidate(&from.marker, moment),
+        // Where a spray was told, only its label is missing.
+        MarkerRef::HarvestWait if history::without_label(moment).is_some() => {
+            history::without_label(moment).map(|spray| Candidate::LabelDays(spray.place, spray.day))
+        }
         other => match term_name::asked_for(other)? {
             Fact::Done => Some(Candidate::History),
             // When a sign was first seen is not asked by itself.
@@ -101,8 +109,8 @@ fn leaf_candidate(leaf: &Term, moment: &Moment<'_>) -> Option<Candidate> {
         Term::Share(sign) => Some(Candidate::Share(*sign)),
         Term::RegionIs(_) => None,
         Term::Done(..) | Term::Count(..) => Some(Candidate::History),
-        Term::Marker(at) | Term::DaysTo(at) | Term::DaysFrom(at) => marker_candidate(&at.marker),
-        Term::HeatSum { from, .. } => marker_candidate(&from.marker),
+        Term::Marker(at) | Term::DaysTo(at) | Term::DaysFrom(at) => marker_candidate(&at.marker, moment),
+        Term::HeatSum { from, .. } => marker_candidate(&from.marker, moment),
         Term::Fact(Fact::WaterInterval) => Some(Candidate::Fact(Fact::SiteContainerVolume)),
         Term::Fact(Fact::WaterDepletion) => Some(Candidate::History),
         Term::Fact(fact) => Some(Candidate::Fact(*fact)),
@@ -121,6 +129,7 @@ impl Candidate {
             Self::Severity(_) => Fact::Severity,
             Self::Share(_) => Fact::Share,
             Self::History => Fact::Done,
+            Self::LabelDays(..) => Fact::HarvestWait,
         }
     }
 
@@ -143,6 +152,7 @@ impl Candidate {
             Self::Severity(sign) => Term::Severity(*sign),
             Self::Share(sign) => Term::Share(*sign),
             Self::History => return "history".to_owned(),
+            Self::LabelDays(..) => return "harvest_wait".to_owned(),
         };
         term_name::of(&term, moment.set, moment.book)
     }
@@ -154,6 +164,7 @@ impl Candidate {
             Self::Trait(number) => format!("/plant/traits/{}", moment.book.names.traits.name(*number)),
             Self::Sign(..) | Self::Severity(_) | Self::Share(_) => "/condition/signs/-".to_owned(),
             Self::History => "/history".to_owned(),
+            Self::LabelDays(place, _) => format!("/history/{place}/label_days_to_harvest"),
             Self::Fact(fact) => fact.entry().pointer.to_owned(),
         }
     }
@@ -195,6 +206,19 @@ impl Candidate {
                 )
                 .to_owned(),
             ),
+            Self::LabelDays(_, day) => {
+                let day = words::date(*day, language);
+                let question = match words::is_spanish(language) {
+                    false => format!("How many days before harvest does the label of the spray of {day} ask for?"),
+                    true => format!("¿Cuántos días antes de cosechar pide la etiqueta del tratamiento del {day}?"),
+                };
+                let look = words::pick(
+                    language,
+                    "It stands on the label beside the crop, as days to harvest or PHI. Without it nothing is picked.",
+                    "Está en la etiqueta junto al cultivo, como plazo de seguridad. Sin él no se coge nada.",
+                );
+                (question, look.to_owned())
+            }
             Self::Fact(_) => (text.to_owned(), look.to_owned()),
         }
     }

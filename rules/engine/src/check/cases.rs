@@ -1,18 +1,20 @@
 //! For each check the smallest edit of the mini pack that trips it and one that just doesn't, walked beside the table.
 
-use super::{CHECKS, PackFile, Weight, check_and_prove, page};
+use super::{CHECKS, PackFile, Weight, layer_cases, page};
 use super::{
-    amount_above_maximum, bad_id, clash_with_itself, dose_on_label_material, expression_over_lines, headlines,
-    hold_on_guard, missing_caution, missing_field, missing_source, missing_translation, missing_wording, month_named,
-    never_holds, not_over_absent, number_out_of_range, order_in_a_circle, plain_words, range_reversed, repeated_id,
+    amount_above_maximum, bad_id, clash_with_itself, dose_on_label_material, emergency_can_wait,
+    emergency_not_answered, expression_over_lines, headlines, hold_on_guard, missing_caution, missing_field,
+    missing_source, missing_translation, missing_wording, month_named, never_holds, not_over_absent,
+    number_out_of_range, order_in_a_circle, plain_words, range_reversed, repeated_id, resistance_group,
     separation_cannot_be_met, turns_both_ways, unknown_placeholder, unused_entry, window_nearly_always_open,
     window_never_opens, window_pairing_is_close,
 };
 use crate::fault::Fault;
+use crate::layer::check_layers_and_prove;
 use support::{Edit, edited};
 
 #[path = "../../tests/support/mod.rs"]
-mod support;
+pub(super) mod support;
 
 /// One check's case.
 pub(crate) struct Case {
@@ -132,6 +134,8 @@ const CASES: &[Case] = &[
     unknown_placeholder::CASE,
     month_named::CASE,
     dose_on_label_material::CASE,
+    emergency_can_wait::CASE,
+    emergency_not_answered::CASE,
     amount_above_maximum::CASE,
     order_in_a_circle::CASE,
     clash_with_itself::CASE,
@@ -145,6 +149,7 @@ const CASES: &[Case] = &[
     window_pairing_is_close::CASE,
     unused_entry::CASE,
     range_reversed::CASE,
+    resistance_group::CASE,
     number_out_of_range::CASE,
     expression_over_lines::CASE,
     headlines::LONG_CASE,
@@ -156,12 +161,30 @@ const CASES: &[Case] = &[
 
 /// Those above and those of what is proven.
 fn cases() -> impl Iterator<Item = &'static Case> {
-    CASES.iter().chain(&crate::prove::CASES)
+    CASES.iter().chain(&crate::prove::CASES).chain(&layer_cases::CASES)
+}
+
+/// The set `house`, which lies over the mini pack where an edit makes a file of it.
+const HOUSE: &str = "name: house\nversion: \"2026.11.1\"\nlanguages: [en, es]\ntitle: {en: \"House rules\", es: \"Reglas de la casa\"}\nover: [mini]\n";
+
+/// The mini pack after these edits, and what they lay over it.
+fn layers(edits: &[Edit<'_>]) -> Vec<Vec<PackFile>> {
+    let (mut mini, mut house) = (Vec::new(), Vec::new());
+    for (path, text) in edited(edits) {
+        match path.strip_prefix("house/") {
+            Some(inside) => house.push(PackFile { path: inside.to_owned(), text }),
+            None => mini.push(PackFile { path, text }),
+        }
+    }
+    if house.is_empty() {
+        return vec![mini];
+    }
+    house.push(PackFile { path: "pack.yaml".to_owned(), text: HOUSE.to_owned() });
+    vec![mini, house]
 }
 
 fn faults(edits: &[Edit<'_>]) -> Vec<Fault> {
-    let files: Vec<PackFile> = edited(edits).into_iter().map(|(path, text)| PackFile { path, text }).collect();
-    let (checked, _) = check_and_prove(&files);
+    let (checked, _) = check_layers_and_prove(&layers(edits));
     let errors = checked.faults.iter().any(|fault| fault.weight == Weight::Error);
     assert_eq!(checked.set.is_none(), errors, "a set is there exactly when nothing is in its way");
     checked.faults

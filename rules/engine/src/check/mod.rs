@@ -12,9 +12,13 @@ mod bad_id;
 pub(crate) mod cases;
 mod clash_with_itself;
 mod dose_on_label_material;
+mod emergency_can_wait;
+mod emergency_not_answered;
 mod expression_over_lines;
 mod headlines;
 mod hold_on_guard;
+#[cfg(test)]
+mod layer_cases;
 mod locate;
 mod may_be_absent;
 mod missing_caution;
@@ -33,6 +37,7 @@ mod range_reversed;
 mod read_by_rule;
 pub(crate) mod reference;
 mod repeated_id;
+mod resistance_group;
 pub(crate) mod samples;
 mod scenario_names;
 mod separation_cannot_be_met;
@@ -53,9 +58,10 @@ pub use window_table::{WindowRow, WindowState, window_table};
 
 use crate::compile::set::{Set, compile};
 use crate::fault::{Fault, Weight, in_order};
+use crate::layer::{check_layers, check_layers_and_prove};
 use crate::pack::Pack;
 use crate::prove::{self, Proven, Prover};
-use crate::read::{PackFile, read};
+use crate::read::PackFile;
 
 /// How a check finds its faults.
 #[derive(Clone, Copy)]
@@ -113,6 +119,7 @@ checks! {
     "wrong-unit", "a unit does not measure what is meant", Error, AtPack(typical_unit::look);
     "wrong-type", "a value is not of the kind that is needed", Error, OnTheWay;
     "number-out-of-range", "a number lies outside what is possible", Error, AtPack(number_out_of_range::look);
+    "resistance-group", "a resistance group is not written as its committee writes it", Error, AtPack(resistance_group::look);
     "range-reversed", "a range runs from the larger to the smaller", Error, AtPack(range_reversed::look);
     "repeated-id", "an id stands there twice", Error, AtPack(repeated_id::look);
     "bad-id", "an id is not written as ids are", Error, AtPack(bad_id::look);
@@ -127,6 +134,8 @@ checks! {
     "amount-above-maximum", "an amount is more than the material bears", Error, AtPack(amount_above_maximum::look);
     "order-in-a-circle", "rules wait for each other", Error, AtPack(order_in_a_circle::look);
     "clash-with-itself", "a rule stands in its own way", Error, AtPack(clash_with_itself::look);
+    "emergency-can-wait", "an emergency waits for something, or tells nobody who to call", Error, AtSet(emergency_can_wait::look);
+    "emergency-not-answered", "a sign of danger is answered by nothing", Error, AtSet(emergency_not_answered::look);
     "turns-both-ways", "two rules both say that they take turns", Error, AtPack(turns_both_ways::look);
     "hold-on-guard", "a guard has a hold of its own", Error, AtPack(hold_on_guard::look);
     "separation-cannot-be-met", "works come sooner than they may", Error, AtSet(separation_cannot_be_met::look);
@@ -139,6 +148,13 @@ checks! {
     "masked", "a rule never comes because of another", Warning, AtProof(prove::masked);
     "duplicate-in-meaning", "two rules differ in their words only", Warning, AtProof(prove::duplicate);
     "reckoned-above-maximum", "a reckoned amount is more than the material bears", Warning, AtProof(prove::reckoned);
+    "exists-below", "a new entry has an id that a set below has", Error, OnTheWay;
+    "nothing-below", "a set speaks of what is not below it", Error, OnTheWay;
+    "stale-expects", "the entry below is not the one that was seen", Error, OnTheWay;
+    "not-a-tightening", "a `tighten` says something else than more care", Error, OnTheWay;
+    "placeholders-differ", "other words quote other facts", Error, OnTheWay;
+    "loosened", "a set takes away what binds through all sets", Error, OnTheWay;
+    "changed-twice", "an entry is spoken of twice", Warning, OnTheWay;
     "long-sentence", "a sentence is too long to be read at a glance", Warning, AtPack(plain_words::long_sentences);
     "empty-phrase", "a phrase says nothing", Warning, AtPack(plain_words::empty_phrases);
     "long-headline", "a title does not fit a receipt", Warning, AtPack(headlines::long_titles);
@@ -165,10 +181,7 @@ pub struct Checked {
 /// does not compile is still looked at as written.
 #[must_use]
 pub fn check(files: &[PackFile]) -> Checked {
-    match read(files) {
-        Ok(pack) => check_pack(pack),
-        Err(faults) => Checked { set: None, faults: in_order(faults) },
-    }
+    check_layers(&[files.to_vec()])
 }
 
 /// Compiles and checks a pack that has been read: one by itself, or layers that were laid over each other.
@@ -197,13 +210,7 @@ pub fn check_pack(pack: Pack) -> Checked {
 /// Checks the files of a pack and, if nothing stands in the way, proves the set.
 #[must_use]
 pub fn check_and_prove(files: &[PackFile]) -> (Checked, Option<Proven>) {
-    let mut checked = check(files);
-    let proven = checked.set.as_ref().map(prove::prove);
-    if let Some(proven) = &proven {
-        checked.faults.extend(proven.faults.iter().cloned());
-        checked.faults = in_order(checked.faults);
-    }
-    (checked, proven)
+    check_layers_and_prove(&[files.to_vec()])
 }
 
 /// The page of a code: what it finds, why it matters, an example, how to put it right.

@@ -42,7 +42,7 @@ pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
                 [source(file, entry.whom.traits.as_ref(), &rule.whom), source(file, entry.when.as_ref(), &rule.when)];
             eye.together(&own.iter().flatten().collect::<Vec<_>>());
             for (hold, written) in rule.holds.iter().zip(&entry.hold) {
-                eye.alone(file, Some(&written.condition), &hold.condition);
+                eye.alone(written.file(file), Some(&written.condition), &hold.condition);
             }
         }
         for problem in &book.problems {

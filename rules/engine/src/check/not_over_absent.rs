@@ -18,10 +18,14 @@ pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
         for rule in &book.rules {
             let Some(filed) = set.pack.rules.get(rule.rule as usize) else { continue };
             let entry = &filed.entry;
-            let holds = rule.holds.iter().zip(&entry.hold).map(|(hold, written)| (&hold.condition, &written.condition));
-            let whole = entry.when.iter().map(|written| (&rule.when, written));
-            for (condition, written) in whole.chain(holds) {
-                let eye = Eye { set, book, file: &filed.file, written };
+            let holds = rule
+                .holds
+                .iter()
+                .zip(&entry.hold)
+                .map(|(hold, written)| (&hold.condition, &written.condition, written.file(&filed.file)));
+            let whole = entry.when.iter().map(|written| (&rule.when, written, &*filed.file));
+            for (condition, written, file) in whole.chain(holds) {
+                let eye = Eye { set, book, file, written };
                 if let Ok(expr) = parse::condition(written.text()) {
                     eye.walk(&expr, condition, false, faults);
                 }

@@ -75,6 +75,7 @@ fn read(table: &str) -> Vec<Place> {
 pub(crate) fn question(set: &Set, book: &PlantBook, place: &Place) -> Question {
     let unseen = SignState { seen: Truth::Unknown, severity: None, share_pct: None, since: None };
     Question {
+        plant_is_unknown: false,
         climate: Arc::clone(&place.climate),
         day: day(),
         day_assumed: false,

@@ -6,8 +6,8 @@ use crate::pack::expression::place;
 use crate::pack::scenario::ScenarioEntry;
 use crate::pack::{At, Filed, Pack};
 
-const HELD_KINDS: [&str; 10] =
-    ["hold", "guard", "clash", "apart", "done", "early", "late", "never", "withheld", "avoid"];
+const HELD_KINDS: [&str; 11] =
+    ["hold", "guard", "clash", "apart", "done", "early", "late", "never", "withheld", "avoid", "emergency"];
 const BANDS: [&str; 4] = ["now", "this-week", "this-month", "later"];
 const STATUSES: [&str; 3] = ["advised", "nothing-due", "needs-facts"];
 

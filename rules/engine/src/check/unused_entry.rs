@@ -26,7 +26,10 @@ pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
             pack.$list.iter().for_each(|Filed { file, entry }| see(file, &entry.id, $what, $by, &used.$list));
         };
     }
-    look_at!(signs, "sign", "a condition or a problem");
+    // A sign of danger that nothing answers has a fault of its own.
+    for Filed { file, entry } in pack.signs.iter().filter(|sign| !sign.entry.emergency) {
+        see(file, &entry.id, "sign", "a condition or a problem", &used.signs);
+    }
     look_at!(cautions, "caution", "a rule or a material");
     look_at!(sources, "source", "a rule, a material or a problem");
     look_at!(materials, "material", "a rule");

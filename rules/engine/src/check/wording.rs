@@ -182,6 +182,9 @@ fn plant<'p>(pack: &'p Pack, Filed { file, entry }: &'p Filed<PlantEntry>) -> Ve
             of.source.from = None;
         }
     }
+    for (nth, quiet) in entry.quiet.iter().enumerate() {
+        of.put("quiet.because", &[("quiet", 0), ("because", nth)], Words::One(&quiet.because), true);
+    }
     of.found
 }
 
@@ -205,5 +208,8 @@ fn rule<'p>(pack: &'p Pack, Filed { file, entry }: &'p Filed<RuleEntry>) -> Vec<
         of.put("amount.what", &[("amount", 0), ("what", nth)], Words::One(&amount.what), true);
     }
     of.one("professional", &entry.professional, false);
+    if let Some(emergency) = &entry.emergency {
+        of.put("emergency.call", &[("emergency", 0), ("call", 0)], Words::One(&emergency.call), true);
+    }
     of.found
 }

@@ -74,6 +74,8 @@ pub enum Kind {
     Outlook,
     /// Whether it is work for a professional.
     Professional,
+    /// Whether all else waits for it.
+    Emergency,
     /// What is said out of season, where nothing was or is said.
     OutOfSeason,
     /// How dangerous a material is.

@@ -26,6 +26,8 @@ pub(super) fn with_moved(before: &RuleEntry, after: &RuleEntry, words: Words<'_>
     // Every field by name: a new one does not compile until something is said of it here.
     let RuleEntry {
         id: _,
+        // Who has looked it over changes nothing of what it says.
+        reviewed: _,
         // How its words are checked says nothing of the plant.
         plain: _,
         kind,
@@ -56,6 +58,7 @@ pub(super) fn with_moved(before: &RuleEntry, after: &RuleEntry, words: Words<'_>
         law,
         cautions,
         professional,
+        emergency,
         strict,
         sources,
     } = before;
@@ -135,6 +138,15 @@ pub(super) fn with_moved(before: &RuleEntry, after: &RuleEntry, words: Words<'_>
         };
         out.push(Sentence { kind: Kind::Professional, text });
     }
+    if emergency.is_some() != after.emergency.is_some() {
+        let text = match after.emergency {
+            None => words.pick("is no longer an emergency", "ya no es una emergencia"),
+            Some(_) => {
+                words.pick("is now an emergency: all else waits", "ahora es una emergencia: todo lo demás espera")
+            }
+        };
+        out.push(Sentence { kind: Kind::Emergency, text });
+    }
     out_of_season(outside, &after.outside, words, &mut out);
     let texts = [
         (words.pick("title", "título"), title != &after.title),
@@ -147,6 +159,10 @@ pub(super) fn with_moved(before: &RuleEntry, after: &RuleEntry, words: Words<'_>
         (
             words.pick("why a professional", "por qué un profesional"),
             both(professional, &after.professional) && professional != &after.professional,
+        ),
+        (
+            words.pick("who to call", "a quién llamar"),
+            emergency.is_some() && after.emergency.is_some() && emergency != &after.emergency,
         ),
     ];
     let changed: Vec<String> = texts.into_iter().filter(|(_, changed)| *changed).map(|(name, _)| name).collect();

@@ -74,7 +74,17 @@ impl Set {
             return Err(faults);
         }
         let (names, words) = (self.names.clone(), self.words.clone());
-        let mut set = Self { pack, names, rules, materials, plants, words, sha256, phrases: Vec::new() };
+        let mut set = Self {
+            pack,
+            names,
+            rules,
+            materials,
+            plants,
+            words,
+            sha256,
+            layers: self.layers.clone(),
+            phrases: Vec::new(),
+        };
         set.phrases = set.pack.header.languages.iter().take(1).map(|language| Phrases::of(&set, language)).collect();
         Ok(set)
     }

@@ -80,6 +80,8 @@ pub struct PlantBook {
     pub habit: Habit,
     /// Where it is grown.
     pub grown: Option<Condition>,
+    /// Where it is quiet for long.
+    pub quiet: Vec<Condition>,
     /// Its problems.
     pub problems: Vec<ProblemInfo>,
     /// Terms, each once.
@@ -94,6 +96,8 @@ pub struct PlantBook {
     pub atoms: Vec<Atom>,
     /// Its rules, guards among them.
     pub rules: Vec<PlantRule>,
+    /// Those of them that are emergencies, by their numbers among the plant's.
+    pub emergencies: Vec<u32>,
     /// Its rules in short.
     pub shorts: Vec<Short>,
     /// Which rules can be true at all, by the cells in which the probes lie.

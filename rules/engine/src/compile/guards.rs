@@ -34,6 +34,7 @@ impl Blocks {
             !(self.jobs.is_empty() && self.materials.is_empty() && self.classes.is_empty() && self.rules.is_empty());
         names_work
             && info.kind == crate::pack::rule::Kind::Task
+            && !info.emergency
             && (self.plants.is_empty() || self.plants.contains(&plant))
             && (self.jobs.is_empty() || info.job.is_some_and(|job| self.jobs.contains(&job)))
             && (self.materials.is_empty() || info.materials.iter().any(|m| self.materials.contains(m)))

@@ -71,6 +71,7 @@ pub(super) fn book(
         })
         .collect();
     let grown = entry.grown.as_ref().map(|grown| reader.condition(file, Some(grown), false));
+    let quiet = entry.quiet.iter().map(|quiet| reader.condition(file, Some(&quiet.place), false)).collect();
     let mut rules: Vec<PlantRule> = pack
         .rules
         .iter()
@@ -116,6 +117,8 @@ pub(super) fn book(
     let sources = Source::of_all(&pool.probes);
     let sieve = Sieve::of(&conditions, &pool.atoms, &sources);
     let moving = Moving::of(&pool.probes, &pool.atoms, &rules, infos, &stages, &problems);
+    let is_emergency = |rule: &PlantRule| infos.get(rule.rule as usize).is_some_and(|info| info.emergency);
+    let emergencies = rules.iter().zip(0..).filter(|(rule, _)| is_emergency(rule)).map(|(_, at)| at).collect();
     let shorts = rules.iter().map(|rule| Short::of(rule, infos)).collect();
     PlantBook {
         plant: number,
@@ -126,6 +129,7 @@ pub(super) fn book(
         stages,
         habit,
         grown,
+        quiet,
         problems,
         of_the_day: pool.probes.iter().map(super::term::Term::is_of_the_day).collect(),
         probes: pool.probes,
@@ -133,6 +137,7 @@ pub(super) fn book(
         sources,
         atoms: pool.atoms,
         rules,
+        emergencies,
         shorts,
         sieve,
         moving,
@@ -170,7 +175,10 @@ fn plant_rule(number: u32, filed: &Filed<RuleEntry>, names: &Names, reader: &mut
     let holds: Vec<Hold> = entry
         .hold
         .iter()
-        .map(|hold| Hold { condition: reader.condition(file, Some(&hold.condition), false), strict: hold.strict })
+        .map(|hold| Hold {
+            condition: reader.condition(hold.file(file), Some(&hold.condition), false),
+            strict: hold.strict,
+        })
         .collect();
     let scope = reader.scope;
     let mut windows = Vec::new();

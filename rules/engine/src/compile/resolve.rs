@@ -88,6 +88,7 @@ pub(super) fn rule_info(
         let partner = &pack.rules.get(other as usize)?.entry;
         Some((other, gap, partner.alternate.is_none() || entry.id.value < partner.id.value))
     });
+    let spoken = pack.laid.spoken.get(&entry.id.value);
     RuleInfo {
         id: entry.id.value.clone(),
         kind: entry.kind,
@@ -128,6 +129,13 @@ pub(super) fn rule_info(
             .collect(),
         strict: entry.strict,
         of_law: entry.law.is_some(),
+        emergency: entry.emergency.is_some(),
+        withheld: pack.laid.withheld.contains_key(&entry.id.value),
+        layer: spoken.map_or(0, |spoken| spoken.by),
+        also: spoken.map_or_else(Vec::new, |spoken| {
+            let name = |number: &usize| pack.laid.layers.get(*number).map(|layer| layer.name.clone());
+            spoken.also.iter().filter_map(name).collect()
+        }),
     }
 }
 

@@ -49,7 +49,7 @@ fn is_touchy(info: &RuleInfo) -> bool {
 
 /// Whether two rules could hold each other in some question.
 fn may_meet(a: (u32, &RuleInfo), b: (u32, &RuleInfo)) -> bool {
-    if b.1.kind == Kind::Know || b.1.blocks.is_some() {
+    if b.1.kind == Kind::Know || b.1.blocks.is_some() || a.1.emergency || b.1.emergency {
         return false;
     }
     let kept_apart = a.1.apart.iter().any(|apart| apart.days > 0 && b.1.is(apart.from, b.0));

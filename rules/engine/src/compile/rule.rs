@@ -154,6 +154,14 @@ pub struct RuleInfo {
     pub strict: bool,
     /// Whether it is a guard that speaks of the law of a place.
     pub of_law: bool,
+    /// Whether it is an emergency, before which all else waits.
+    pub emergency: bool,
+    /// Whether a set above withholds it.
+    pub withheld: bool,
+    /// The set that gave it its present meaning, by its number among the layers.
+    pub layer: usize,
+    /// Sets that reworded or tightened it.
+    pub also: Vec<String>,
 }
 
 impl RuleInfo {

@@ -9,9 +9,11 @@ use super::resolve::{rule_info, separations};
 use super::rule::{RuleInfo, Subject};
 use crate::explain::phrases::Phrases;
 use crate::fault::Fault;
+use crate::pack::layer::Layer;
 use crate::pack::material::{Hazard, Per};
 use crate::pack::{Filed, MaterialEntry, Pack};
 use crate::unit::{Dimension, Unit};
+use crate::version::hash;
 use crate::words::Words;
 
 /// A material, resolved.
@@ -40,8 +42,10 @@ pub struct Set {
     pub plants: Vec<PlantBook>,
     /// What people call its signs.
     pub words: Words,
-    /// SHA-256 over the canonical form.
+    /// SHA-256 over the canonical form; of several sets in layers over their hashes.
     pub sha256: String,
+    /// The sets that it was laid from, lowest first; of a set by itself that one.
+    pub layers: Vec<Layer>,
     /// What is said the same in every answer, in each of its languages.
     pub phrases: Vec<Phrases>,
 }
@@ -69,11 +73,22 @@ pub fn compile(pack: Pack) -> (Option<Set>, Vec<Fault>) {
     if faults.iter().any(|f| f.weight == crate::fault::Weight::Error) {
         return (None, faults);
     }
-    let sha256 = crate::version::hash::of_pack(&pack);
+    let (sha256, layers) = known_by(&pack);
     let words = Words::of(&pack, &plants);
-    let mut set = Set { pack, names, rules, materials, plants, words, sha256, phrases: Vec::new() };
+    let mut set = Set { pack, names, rules, materials, plants, words, sha256, layers, phrases: Vec::new() };
     set.phrases = set.pack.header.languages.iter().map(|language| Phrases::of(&set, language)).collect();
     (Some(set), faults)
+}
+
+/// The hash of a pack, and the sets that it was laid from.
+fn known_by(pack: &Pack) -> (String, Vec<Layer>) {
+    let layers = &pack.laid.layers;
+    if !layers.is_empty() {
+        return (hash::of_layers(layers.iter().map(|layer| layer.sha256.as_str())), layers.clone());
+    }
+    let sha256 = hash::of_pack(pack);
+    let (name, version) = (pack.header.name.value.clone(), pack.header.version.value.clone());
+    (sha256.clone(), vec![Layer { name, version, sha256 }])
 }
 
 pub(super) fn material(filed: &Filed<MaterialEntry>, names: &Names, report: &mut Report<'_>) -> MaterialInfo {
@@ -107,6 +122,12 @@ impl Set {
     pub fn phrases(&self, language: &str) -> Option<&Phrases> {
         let of = |wanted: &str| self.phrases.iter().find(|phrases| phrases.language == wanted);
         of(language).or_else(|| of("en")).or_else(|| self.phrases.first())
+    }
+
+    /// The set that gave a rule its present meaning.
+    #[must_use]
+    pub fn layer_of(&self, info: &RuleInfo) -> Option<&Layer> {
+        self.layers.get(info.layer).or_else(|| self.layers.first())
     }
 
     /// Whether a pest or disease material is, or is among, what a separation speaks of.

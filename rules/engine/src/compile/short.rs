@@ -39,5 +39,10 @@ fn stands_alone(rule: &PlantRule, info: &RuleInfo) -> bool {
         || !info.after.is_empty()
         || info.repeat != Repeat::default()
         || info.alternate.is_some();
-    by_itself && !of_history && rule.rivals.is_empty() && info.blocks.is_none() && info.kind != Kind::Avoid
+    by_itself
+        && !of_history
+        && rule.rivals.is_empty()
+        && info.blocks.is_none()
+        && info.kind != Kind::Avoid
+        && !info.withheld
 }

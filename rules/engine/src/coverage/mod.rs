@@ -5,8 +5,10 @@
 //!
 //! - [`cell`] what is said of a plant at a place in a week
 //! - [`row`] the weeks of a plant at a place
+//! - [`long_quiet`] places where nothing of a plant opens for half a year, and why
 //! - [`map`] every plant at every place
 
 pub mod cell;
+pub mod long_quiet;
 pub mod map;
 pub mod row;

@@ -134,6 +134,10 @@ pub fn guard_blocks(at: u32, guard: &PlantRule, unknown: Unknown, moment: &Momen
 /// Everything that blocks a rule by itself.
 #[must_use]
 pub fn own(rule: &PlantRule, info: &RuleInfo, moment: &Moment<'_>) -> Own {
+    // Nothing stands in the way of an emergency.
+    if info.emergency {
+        return Own::default();
+    }
     let mut own = Own::default();
     let mut take = |blocked: Blocked, block: Block, check: CheckFirst| match blocked {
         Blocked::Yes => own.holding.push(block),

@@ -2,6 +2,7 @@
 
 use super::blocks;
 use super::causes::{self, Cause};
+use super::emergency;
 use super::moment::Moment;
 use super::opposed::{opposed, safety};
 use super::outcome::{Block, Could, Hangs, Outcome, Verdict};
@@ -21,11 +22,16 @@ pub struct Decision {
     pub verdicts: Vec<Verdict>,
     /// Causes of the signs.
     pub causes: Vec<Cause>,
+    /// The emergency before which all else waits, by its rule's number in the set.
+    pub emergency: Option<u32>,
 }
 
 /// Decides every rule of the plant at the moment.
 #[must_use]
 pub fn decide(moment: &Moment<'_>) -> Decision {
+    if moment.question.plant_is_unknown {
+        return emergencies_only(moment);
+    }
     let causes = causes::rank(moment);
     let sifted = short::sift(moment);
     let mut verdicts = Vec::with_capacity(sifted.count());
@@ -48,7 +54,16 @@ pub fn decide(moment: &Moment<'_>) -> Decision {
         together(&mut verdicts, moment);
         leave_alone(&mut verdicts, moment);
     }
-    Decision { verdicts, causes }
+    let emergency = emergency::foremost(&mut verdicts, moment);
+    Decision { verdicts, causes, emergency }
+}
+
+/// The decision where only emergencies are judged: of a plant that nobody knows, or without a climate.
+#[must_use]
+pub fn emergencies_only(moment: &Moment<'_>) -> Decision {
+    let mut verdicts = emergency::all(moment);
+    let emergency = emergency::foremost(&mut verdicts, moment);
+    Decision { verdicts, causes: Vec::new(), emergency }
 }
 
 /// What is to be left alone comes out as held.
@@ -67,7 +82,12 @@ pub fn one(at: u32, moment: &Moment<'_>) -> Option<Outcome> {
     let own = verdict(at, moment)?;
     let rivals = moment.book.rules.get(at as usize).map(|rule| rule.rivals.as_slice()).unwrap_or_default();
     let rivals = rivals.iter().filter(|rival| **rival != at).filter_map(|rival| verdict(*rival, moment));
-    Some(settled(own, rivals, moment))
+    let rule = own.rule;
+    let outcome = settled(own, rivals, moment);
+    match emergency::first(moment) {
+        Some(first) if first != rule => emergency::before(first, rule, outcome, moment),
+        _ => Some(outcome),
+    }
 }
 
 /// What becomes of a rule beside these others, each judged by itself before.
@@ -109,7 +129,26 @@ pub fn verdict(at: u32, moment: &Moment<'_>) -> Option<Verdict> {
 }
 
 /// What becomes of a rule before others are looked at; `condition` is what its conditions say, if that is known already.
+/// Where it would come at all, a rule that is withheld is held.
 fn alone(
+    at: u32,
+    rule: &PlantRule,
+    info: &RuleInfo,
+    condition: Option<Truth>,
+    causes: &[Cause],
+    moment: &Moment<'_>,
+) -> Option<Verdict> {
+    let mut verdict = as_written(at, rule, info, condition, causes, moment)?;
+    if info.withheld {
+        verdict.outcome = Outcome::Held(vec![Block::Withheld]);
+        verdict.check_first.clear();
+        verdict.score = rank::Score::default();
+    }
+    Some(verdict)
+}
+
+/// The same as if no set above withheld it.
+fn as_written(
     at: u32,
     rule: &PlantRule,
     info: &RuleInfo,

@@ -75,19 +75,32 @@ pub fn last(work: Work, moment: &Moment<'_>) -> Option<Option<Day>> {
 /// them does not say how many days its label asks for.
 #[must_use]
 pub fn harvest_wait(moment: &Moment<'_>) -> Dates {
-    let Some(history) = &moment.question.history else { return Dates::Unknown };
-    let names = &moment.set.names.jobs;
-    let sprays = [names.number("treat-pest"), names.number("treat-disease")];
+    if moment.question.history.is_none() {
+        return Dates::Unknown;
+    }
     let mut until: Option<Day> = None;
-    for done in history {
-        let spray = done.job.is_some() && sprays.contains(&done.job);
-        if !spray || done.day > moment.day || moment.day - done.day > HARVEST_DAYS {
-            continue;
-        }
+    for done in sprays(moment) {
         match done.label_days_to_harvest {
             None => return Dates::Unknown,
             Some(days) => until = until.max(Some(done.day + i32::from(days))),
         }
     }
     until.map_or(Dates::Absent(Absence::Never), Dates::once)
+}
+
+/// The sprays against pests and diseases that still bear on the harvest.
+fn sprays<'q>(moment: &Moment<'q>) -> impl Iterator<Item = &'q WorkDone> {
+    let names = &moment.set.names.jobs;
+    let (sprays, day) = ([names.number("treat-pest"), names.number("treat-disease")], moment.day);
+    let history = moment.question.history.iter().flatten();
+    history.filter(move |done| {
+        let is_spray = done.job.is_some() && sprays.contains(&done.job);
+        is_spray && done.day <= day && day - done.day <= HARVEST_DAYS
+    })
+}
+
+/// The last spray of which nobody said how many days its label asks for, by its place among the works.
+#[must_use]
+pub fn without_label<'q>(moment: &Moment<'q>) -> Option<&'q WorkDone> {
+    sprays(moment).filter(|done| done.label_days_to_harvest.is_none()).last()
 }

@@ -38,6 +38,10 @@ pub enum Block {
     Never,
     /// It is something to leave alone.
     Avoid,
+    /// Someone or something is in danger: an emergency comes first, by its number in the set.
+    Emergency(u32),
+    /// A set above withholds it.
+    Withheld,
 }
 
 /// What an outcome hangs on.

@@ -56,8 +56,33 @@ pub struct Answer<'a> {
     /// When nothing is due: the next window that opens.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub next_opening: Option<NextOpening<'a>>,
+    /// When nothing is due and nothing opens for half a year: why, if the plant's notes say so.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub quiet: Option<&'a str>,
     /// Label and local law.
     pub notice: &'static str,
+    /// What can be read over the telephone, where it says the whole question.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reference: Option<String>,
+    /// Sets among those that spoke that were taken back.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub withdrawn: Vec<Withdrawn>,
+    /// What the answer can be given again from, where that was asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub recall: Option<String>,
+}
+
+/// A set that was taken back after it was published.
+#[derive(Clone, Debug, Serialize)]
+pub struct Withdrawn {
+    /// Name.
+    pub name: String,
+    /// Calendar version.
+    pub version: String,
+    /// Since when, as RFC 3339 writes it.
+    pub since: String,
+    /// Why.
+    pub because: String,
 }
 
 /// What was heard in the caller's own words. Only what is understood counts.
@@ -116,6 +141,14 @@ pub struct RuleSet<'a> {
     pub version: &'a str,
     /// SHA-256 of its canonical form.
     pub sha256: &'a str,
+}
+
+impl<'a> RuleSet<'a> {
+    /// A set of those that were laid over each other.
+    #[must_use]
+    pub fn of(layer: &'a crate::pack::layer::Layer) -> Self {
+        Self { name: &layer.name, version: &layer.version, sha256: &layer.sha256 }
+    }
 }
 
 /// The climate of an answer.
@@ -325,6 +358,13 @@ pub struct AmountShown<'a> {
     pub remarks: Vec<String>,
 }
 
+/// What makes a task an emergency.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct EmergencyShown {
+    /// Who to call, by kind.
+    pub call: String,
+}
+
 /// A caution.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct CautionShown {
@@ -468,6 +508,9 @@ pub struct Task<'a> {
     /// Why a licensed professional does it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub professional: Option<&'a Rendered<String>>,
+    /// Who to call, where someone or something is in danger: it is then the only task.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub emergency: Option<&'a Rendered<EmergencyShown>>,
     /// What may be expected.
     pub expect: Vec<ExpectShown<'a>>,
     /// How well it is founded.
@@ -483,7 +526,7 @@ pub struct Task<'a> {
 /// Why a rule is held.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct HeldBy<'a> {
-    /// hold, guard, clash, apart, done, early, late, never, withheld, avoid.
+    /// hold, guard, clash, apart, done, early, late, never, withheld, avoid, emergency.
     pub kind: &'static str,
     /// In words.
     pub because: Said<'a>,

@@ -13,7 +13,7 @@ use super::{cautions, held, ladder, phrases, task, weather, whole, words};
 use crate::compile::book::ProblemInfo;
 use crate::compile::set::Set;
 use crate::decide::causes::{self, Cause, Likelihood, Mark, Weather};
-use crate::decide::decision::{Decision, decide};
+use crate::decide::decision::{Decision, decide, emergencies_only};
 use crate::decide::moment::Moment;
 use crate::decide::outcome::{Outcome, Verdict};
 use crate::fact::value::Truth;
@@ -34,14 +34,20 @@ pub fn of<'a>(set: &'a Set, question: &'a Question, weather: Weather, language: 
     let moment = Moment::new(set, book, question, question.day);
     let decision = match weather {
         Weather::Counts => decide(&moment),
-        Weather::IsUnknown => Decision { verdicts: Vec::new(), causes: causes::rank_by(&moment, Weather::IsUnknown) },
+        Weather::IsUnknown => {
+            let emergencies = emergencies_only(&moment);
+            let causes = if emergencies.emergency.is_some() { Vec::new() } else { causes::rank_by(&moment, weather) };
+            Decision { causes, ..emergencies }
+        }
     };
     let voice = Voice::new(&moment, language)?;
     let about = About { moment: &moment, decision: &decision, weather, voice, language };
     let mut treating: Vec<(Rung, u32)> = Vec::new();
-    let causes: Vec<CauseWhole> =
-        decision.causes.iter().filter_map(|cause| about.cause(cause, &mut treating)).collect();
-    let is_treating = |verdict: &&Verdict| treating.iter().any(|(_, at)| *at == verdict.at);
+    // In danger nobody looks for causes.
+    let looked_for = if decision.emergency.is_some() { &[] } else { decision.causes.as_slice() };
+    let causes: Vec<CauseWhole> = looked_for.iter().filter_map(|cause| about.cause(cause, &mut treating)).collect();
+    let is_danger = |rule: u32| set.rules.get(rule as usize).is_some_and(|info| info.emergency);
+    let is_treating = |verdict: &&Verdict| is_danger(verdict.rule) || treating.iter().any(|(_, at)| *at == verdict.at);
     let mut order: Vec<&Verdict> = decision
         .verdicts
         .iter()
@@ -54,24 +60,32 @@ pub fn of<'a>(set: &'a Set, question: &'a Question, weather: Weather, language: 
     let shown: Vec<u32> = order.iter().map(|v| v.rule).collect();
     let holding: Vec<&Verdict> =
         decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Held(_))).filter(is_treating).collect();
-    let header = &set.pack.header;
     let counts = weather == Weather::Counts;
     Some(Diagnosis {
-        status: match causes.first().map(|cause| cause.likelihood) {
+        status: match causes.first().filter(|_| decision.emergency.is_none()).map(|cause| cause.likelihood) {
             Some(Likelihood::Likely) => "likely",
             Some(Likelihood::Possible) => "possible",
             Some(Likelihood::Unlikely) => "unlikely",
+            None if decision.emergency.is_some() => "emergency",
             None => "none",
         },
-        plant: Named { id: plant.id.value.clone(), name: plant.name.get(language).to_owned() },
+        plant: (!question.plant_is_unknown)
+            .then(|| Named { id: plant.id.value.clone(), name: plant.name.get(language).to_owned() }),
         signs: signs(&moment, language),
-        look_next: causes::look_next(&decision.causes, &moment).and_then(|sign| about.look_next(sign)),
+        look_next: causes::look_next(looked_for, &moment).and_then(|sign| about.look_next(sign)),
         tasks: order.iter().filter_map(|v| task::of(v, &shown, false, voice)).collect(),
         held: held::of(&holding, voice),
-        remarks: remarks(&causes, &moment, counts, language),
+        remarks: match decision.emergency {
+            Some(_) => vec![Cow::Borrowed(words::told(
+                language,
+                "What else the signs may mean is looked for once nobody is in danger.",
+                "Qué más puedan significar las señales se busca cuando nadie corra peligro.",
+            ))],
+            None => remarks(&causes, &moment, counts, language),
+        },
         climate: counts.then(|| whole::climate(&moment, false, language)),
         asked: asked(question, counts),
-        rule_sets: vec![RuleSet { name: &header.name.value, version: &header.version.value, sha256: &set.sha256 }],
+        rule_sets: set.layers.iter().map(RuleSet::of).collect(),
         notice: words::notice(language),
         causes,
     })
@@ -156,6 +170,7 @@ impl About<'_, '_> {
             likelihood: cause.likelihood,
             points: cause.points,
             impact: entry.impact,
+            resistance: entry.resistance.clone(),
             why: self.why(info, entry),
             threshold: entry.threshold.as_ref().zip(info.threshold.as_ref()).map(|(written, condition)| Threshold {
                 said: Worded { rule: written.text().to_owned(), words: self.plain().condition(written) },

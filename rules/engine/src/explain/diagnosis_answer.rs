@@ -8,7 +8,7 @@ use super::answer::{CautionShown, ClimateShown, Held, MaterialShown, RuleSet, So
 use super::ladder::Rung;
 use super::rule_answer::{Named, Worded};
 use crate::decide::causes::Likelihood;
-use crate::pack::problem::ProblemKind;
+use crate::pack::problem::{ProblemKind, ResistanceGroups};
 use crate::pack::rule::Kind;
 use crate::pack::word::{Seen, Where};
 
@@ -99,6 +99,9 @@ pub struct CauseWhole {
     pub points: i32,
     /// 0 cosmetic .. 3 plant lost.
     pub impact: u8,
+    /// The groups of the materials used against it; who treats again takes another.
+    #[serde(skip_serializing_if = "ResistanceGroups::is_empty")]
+    pub resistance: ResistanceGroups,
     /// What speaks for or against it, in the order of the problem's own lists.
     pub why: Vec<Evidence>,
     /// From when on it is worth acting.
@@ -162,7 +165,8 @@ pub struct Diagnosis<'a> {
     /// likely, possible, unlikely, none.
     pub status: &'static str,
     /// The plant.
-    pub plant: Named,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub plant: Option<Named>,
     /// The signs that were said to be there.
     pub signs: Vec<Named>,
     /// Causes, the likeliest first.

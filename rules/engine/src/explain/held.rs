@@ -53,7 +53,7 @@ fn one<'a>(verdict: &Verdict, blocks: &[Block], day: Option<Day>, voice: Voice<'
     let told = |fact: &&FactShown<'_>| fact.origin == "given" || fact.origin == "assumed";
     Some(Held {
         id: &info.id,
-        rule_set: &set.pack.header.name.value,
+        rule_set: &set.layer_of(info)?.name,
         job: info.job.map(|job| set.names.jobs.name(job)),
         title: &phrases.title,
         kind: first.map_or("hold", |b| b.kind),
@@ -130,6 +130,21 @@ pub(crate) fn because<'a>(block: &Block, verdict: &Verdict, voice: Voice<'_, 'a>
         Block::Late => ("late", fill(phrases.outside.get(1)?), None),
         Block::Never => ("never", fill(phrases.outside.get(2)?), None),
         Block::Avoid => ("avoid", fill(&phrases.why), None),
+        Block::Emergency(first) => {
+            let name = title(*first);
+            let is_one = moment.set.rules.get(verdict.rule as usize).is_some_and(|info| info.emergency);
+            let text = match (is_one, spanish) {
+                (false, false) => format!("First “{name}”. All else waits until nobody is in danger."),
+                (false, true) => format!("Primero «{name}». Todo lo demás espera hasta que nadie corra peligro."),
+                (true, false) => format!("This too, as soon as “{name}” is done."),
+                (true, true) => format!("También esto, en cuanto esté hecho «{name}»."),
+            };
+            ("emergency", Said::Made(text), id(*first))
+        }
+        Block::Withheld => {
+            let because = moment.set.pack.laid.withheld.get(id(verdict.rule)?)?;
+            ("withheld", Said::Made(because.get(language).to_owned()), None)
+        }
     };
     Some(HeldBy { kind, because, rule: by })
 }
@@ -156,6 +171,11 @@ fn look_again(verdicts: &[&Verdict], moment: &Moment<'_>) -> Vec<Option<Day>> {
             _ => None,
         })
         .collect();
+    // Nobody knows when an emergency is over.
+    let waits = |verdict: &Verdict| matches!(&verdict.outcome, Outcome::Held(blocks) if matches!(blocks.as_slice(), [Block::Emergency(_)]));
+    if verdicts.iter().any(|verdict| waits(verdict)) {
+        return found;
+    }
     let candidates = turns::candidates(moment);
     let mut later = Moment::new(moment.set, moment.book, moment.question, moment.day);
     for (verdict, found) in verdicts.iter().zip(&mut found).filter(|(_, found)| found.is_none()) {

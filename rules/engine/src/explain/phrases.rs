@@ -2,7 +2,7 @@
 
 use lammas_agronomy::units::Conversion;
 
-use super::answer::{ApartShown, CautionShown, MaterialShown, Range, SourceShown};
+use super::answer::{ApartShown, CautionShown, EmergencyShown, MaterialShown, Range, SourceShown};
 use super::number::us_conversion;
 use super::rendered::Rendered;
 use super::{amounts, term_name, value, words};
@@ -35,6 +35,8 @@ pub struct RulePhrases {
     pub steps: Rendered<Vec<String>>,
     /// Why a licensed professional does it.
     pub professional: Option<Rendered<String>>,
+    /// Who to call, where it is an emergency.
+    pub emergency: Option<Rendered<EmergencyShown>>,
     /// Its cautions, by their numbers.
     pub cautions: Vec<(u16, Rendered<CautionShown>)>,
     /// Its sources.
@@ -153,6 +155,10 @@ fn rule(info: &RuleInfo, entry: &RuleEntry, pack: &Pack, language: &str) -> Rule
         why: sentence(&entry.why),
         steps: Rendered::of(entry.steps.get(language).to_vec()),
         professional: (!entry.professional.get(language).is_empty()).then(|| text(&entry.professional)),
+        emergency: entry
+            .emergency
+            .as_ref()
+            .map(|emergency| Rendered::of(EmergencyShown { call: emergency.call.get(language).to_owned() })),
         cautions: cautions.collect(),
         sources: Rendered::of(sources(&info.sources, pack)),
         materials: Rendered::of(materials(info, pack, language)),

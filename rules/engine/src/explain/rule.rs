@@ -1,6 +1,6 @@
 //! A rule in plain words: for whoever wants to know what stands behind a piece of advice. No question is needed.
 
-use super::answer::{CautionShown, RuleSet};
+use super::answer::{CautionShown, EmergencyShown, RuleSet};
 use super::plain::Plain;
 use super::rule_answer::{
     AmountTold, BlocksShown, ForShown, GuardShown, HoldShown, Named, OrderTold, OutlookTold, OutsideShown, RuleShown,
@@ -30,11 +30,7 @@ pub fn shown<'a>(set: &'a Set, id: &str, language: &str) -> Option<RuleShown<'a>
     let windows: Vec<SeasonWindow> = entry.window.0.iter().map(|window| season_window(window, plain)).collect();
     Some(RuleShown {
         id: info.id.clone(),
-        rule_set: RuleSet {
-            name: &set.pack.header.name.value,
-            version: &set.pack.header.version.value,
-            sha256: &set.sha256,
-        },
+        rule_set: RuleSet::of(set.layer_of(info)?),
         kind: entry.kind,
         job: entry.job.as_ref().map(|id| word(id, set.pack.jobs.iter().map(|j| &j.entry), language)),
         title: entry.title.get(language).to_owned(),
@@ -76,6 +72,10 @@ pub fn shown<'a>(set: &'a Set, id: &str, language: &str) -> Option<RuleShown<'a>
         repeat: task::repeat(info),
         cautions: cautions(info, set, language),
         professional: some(&entry.professional),
+        emergency: entry
+            .emergency
+            .as_ref()
+            .map(|emergency| EmergencyShown { call: emergency.call.get(language).to_owned() }),
         evidence: entry.evidence,
         evidence_words: choice_words("evidence", evidence_id(entry.evidence), language),
         strength: entry.strength,

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::answer::{ApartShown, CautionShown, MaterialShown, RepeatShown, RuleSet, SourceShown};
+use super::answer::{ApartShown, CautionShown, EmergencyShown, MaterialShown, RepeatShown, RuleSet, SourceShown};
 use crate::pack::rule::{Evidence, Kind, Strength};
 
 /// An entry of a vocabulary by its id, with its name.
@@ -215,6 +215,9 @@ pub struct RuleShown<'a> {
     /// Why it is work for a licensed professional.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub professional: Option<String>,
+    /// Who to call, where it is an emergency.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub emergency: Option<EmergencyShown>,
     /// How well it is founded.
     pub evidence: Evidence,
     /// The same in words.

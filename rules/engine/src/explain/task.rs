@@ -19,11 +19,12 @@ pub fn of<'a>(verdict: &Verdict, shown: &[u32], full: bool, voice: Voice<'_, 'a>
     let rule = moment.book.rules.get(verdict.at as usize)?;
     let info = set.rules.get(verdict.rule as usize)?;
     let phrases = voice.rule(verdict.rule)?;
+    let layer = set.layer_of(info)?;
     Some(Task {
         id: &info.id,
-        rule_set: &set.pack.header.name.value,
-        also: &[],
-        version: &set.pack.header.version.value,
+        rule_set: &layer.name,
+        also: &info.also,
+        version: &layer.version,
         job: info.job.map(|job| set.names.jobs.name(job)),
         title: &phrases.title,
         status: "applies",
@@ -49,6 +50,7 @@ pub fn of<'a>(verdict: &Verdict, shown: &[u32], full: bool, voice: Voice<'_, 'a>
         reasons: [dated(reason(&phrases.why, rule, voice), rule, verdict, voice)],
         cautions: cautions::of(phrases, moment),
         professional: phrases.professional.as_ref(),
+        emergency: phrases.emergency.as_ref(),
         expect: expect::of(info, phrases, moment),
         evidence: info.evidence,
         strength: info.strength,

@@ -16,6 +16,7 @@ use crate::decide::decision::{Decision, decide};
 use crate::decide::marker_dates::{self, Dates};
 use crate::decide::moment::Moment;
 use crate::decide::outcome::{Could, Hangs, Outcome, Verdict};
+use crate::decide::quiet;
 use crate::decide::read;
 use crate::decide::window::{self, State};
 use crate::fact::value::Value;
@@ -71,7 +72,10 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
     let not_used = weather::note(&question.climate, moment.day, voice.language);
     let about_place = estimated.into_iter().chain(not_used);
     let notes = about_place.chain(applying().filter(of_kind(Kind::Know)).filter_map(|v| note(v, voice))).collect();
-    let holding: Vec<&Verdict> = decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Held(_))).collect();
+    let mut holding: Vec<&Verdict> =
+        decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Held(_))).collect();
+    // A second emergency stands before what only waits.
+    holding.sort_by_key(|v| !set.rules.get(v.rule as usize).is_some_and(|info| info.emergency));
     let mut depends: Vec<&Verdict> =
         decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Depends { .. })).collect();
     depends.sort_by_key(|v| (!could_apply(v), std::cmp::Reverse(v.score.total)));
@@ -87,7 +91,8 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
         rule.is_some_and(|rule| certainty::is_near_a_side(rule, &verdict.window, moment))
     });
     let valid = validity::of(decision, moment);
-    let header = &set.pack.header;
+    let next_opening = (status == "nothing-due").then(|| next_opening(voice)).flatten();
+    let opens_soon = next_opening.as_ref().is_some_and(|next| next.date <= (moment.day + quiet::LONG_DAYS).date());
     let language = voice.language;
     Answer {
         status,
@@ -95,21 +100,17 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
         held: held::of(&holding, voice),
         depends_more: depends.len().saturating_sub(extent.most_depends),
         depends_on: depends.iter().take(extent.most_depends).filter_map(|v| depend(v, voice)).collect(),
-        questions: ask::next(decision, voice),
+        questions: if decision.emergency.is_some() { Vec::new() } else { ask::next(decision, voice) },
         heard: question.heard.as_ref().map(|hearing| super::heard::shown(hearing, set, language)),
         notes,
-        causes: causes(decision, moment, language),
+        causes: if decision.emergency.is_some() { Vec::new() } else { causes(decision, moment, language) },
         season: season::brief(&question.climate, moment.day, extent.full, language),
         assumptions: assumptions(decision, voice),
         climate: climate(moment, near_edge, language),
         asked: &question.asked,
         date_origin: if question.day_assumed { "assumed" } else { "given" },
-        rule_sets: vec![RuleSet { name: &header.name.value, version: &header.version.value, sha256: &set.sha256 }],
-        digest: digest::of(
-            &question.asked,
-            &[&set.sha256],
-            question.climate.estimated.as_ref().map(|estimated| estimated.grid_sha256.as_str()),
-        ),
+        rule_sets: set.layers.iter().map(RuleSet::of).collect(),
+        digest: digest::of_question(question, set),
         valid_from: valid.from.date(),
         valid_until: valid.until.date(),
         next_change: valid.change.and_then(|(rule, outcome)| {
@@ -119,8 +120,12 @@ pub fn explain<'a>(decision: &Decision, extent: Extent, voice: Voice<'_, 'a>) ->
                 because: becomes(outcome, rule, voice),
             })
         }),
-        next_opening: (status == "nothing-due").then(|| next_opening(voice)).flatten(),
+        quiet: if status == "nothing-due" && !opens_soon { why_quiet(moment, voice.language) } else { None },
+        next_opening,
         notice: words::notice(language),
+        reference: None,
+        withdrawn: Vec::new(),
+        recall: None,
     }
 }
 
@@ -273,6 +278,12 @@ fn assumptions<'a>(decision: &Decision, voice: Voice<'_, 'a>) -> Vec<Assumption<
         }
     }
     out
+}
+
+/// Why nothing opens for so long.
+fn why_quiet<'a>(moment: &Moment<'a>, language: &str) -> Option<&'a str> {
+    let entry = &moment.set.pack.plants.get(usize::from(moment.book.plant))?.entry;
+    Some(entry.quiet.get(quiet::because(moment)?)?.because.get(language))
 }
 
 /// The window of a task that opens next.

@@ -137,6 +137,7 @@ facts! {
     PlantStageSince "plant.stage_since" "" Date, "", ONE, None, Caller, Derived, false, "/plant/stage_since", 1;
     PlantBearing "plant.bearing" "" Truth, "", ONE, None, Caller, Unknown, false, "/plant/bearing", 1;
     PlantHipsWanted "plant.hips_wanted" "" Truth, "", ONE, None, Caller, Unknown, false, "/plant/hips_wanted", 1;
+    PlantJustBought "plant.just_bought" "" Truth, "", ONE, None, Caller, Assumed("no"), false, "/plant/just_bought", 1;
     PlantInLeaf "plant.in_leaf" "" Truth, "", ONE, None, Caller, Derived, false, "/plant/in_leaf", 1;
     PlantWaterFactor "plant.water_factor" "" PLAIN, "", HUNDREDTH, Some((0.0, 2.0)), Plant, Computed, false, "", 0;
     PlantRootDepth "plant.root_depth" "" LENGTH, "m", TWENTIETH, Some((0.0, 10.0)), Plant, Computed, false, "", 0;

@@ -170,6 +170,7 @@ lists! {
         "never" "has no season here" "aquí no tiene temporada",
         "withheld" "withheld by the house rules" "retirado por las reglas de la casa",
         "avoid" "leave alone" "mejor no hacerlo",
+        "emergency" "an emergency comes first" "primero la emergencia",
     }
     "status" {
         "advised" "there is work to do" "hay tareas por hacer",
@@ -265,7 +266,7 @@ mod tests {
         }
         for (list, values) in [
             ("band", "now this-week this-month later"),
-            ("hold kind", "hold guard clash apart done early late never withheld avoid"),
+            ("hold kind", "hold guard clash apart done early late never withheld avoid emergency"),
             ("status", "advised nothing-due needs-facts"),
             ("certainty", "high medium low"),
             ("aggregate", "mean min max sum"),

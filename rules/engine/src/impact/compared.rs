@@ -219,6 +219,8 @@ fn reason<'a>(block: &Block, moment: &Moment<'a>) -> Option<Reason<'a>> {
         Block::Late => plain("late"),
         Block::Never => plain("never"),
         Block::Avoid => plain("avoid"),
+        Block::Emergency(rule) => by("emergency", *rule),
+        Block::Withheld => plain("withheld"),
     }
 }
 

@@ -2,6 +2,7 @@
 
 pub mod climate;
 pub mod expression;
+pub mod layer;
 pub mod material;
 pub mod plant;
 pub mod problem;
@@ -48,6 +49,12 @@ pub struct Header {
     pub languages: Vec<Language>,
     /// Title for people.
     pub title: Text,
+    /// The sets that it is laid over, lowest first; none: it stands by itself.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub over: Vec<At<String>>,
+    /// When it was published, where no store records it. No part of the content, and so of no hash.
+    #[serde(default, skip_serializing)]
+    pub published: Option<chrono::DateTime<chrono::Utc>>,
     /// Who has looked at it.
     #[serde(default, skip_serializing_if = "Text::is_empty")]
     pub review: Text,
@@ -87,6 +94,12 @@ pub struct Pack {
     pub climates: Vec<Filed<ClimateEntry>>,
     /// Scenarios.
     pub scenarios: Vec<Filed<scenario::ScenarioEntry>>,
+    /// What it says of entries of the sets below it.
+    pub changes: layer::Changes,
+    /// How several sets became this one; empty for a set by itself.
+    pub laid: layer::Laid,
+    /// What stands before the path of its files: nothing, or the name of the set and a slash.
+    pub root: String,
     /// The text of each file, for the places of faults.
     pub files: BTreeMap<String, Arc<str>>,
 }

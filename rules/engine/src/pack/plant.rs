@@ -15,6 +15,9 @@ pub struct TraitValue {
     pub id: At<String>,
     /// Its name.
     pub name: Text,
+    /// What customers call a plant of this kind, by language, and `scientific`: a lemon tree is a citrus of this kind.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub names: BTreeMap<String, Vec<String>>,
 }
 
 /// A way in which plants of one kind differ.
@@ -67,6 +70,17 @@ pub struct WaterEntry {
     pub depletion: f64,
 }
 
+/// Where a plant asks for nothing for half a year or longer, and why.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct QuietEntry {
+    /// In which climates.
+    #[serde(rename = "where")]
+    pub place: Expression,
+    /// Why nothing opens for so long.
+    pub because: Text,
+}
+
 /// A plant.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -100,4 +114,7 @@ pub struct PlantEntry {
     /// Where it is grown; left out: everywhere.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub grown: Option<Expression>,
+    /// Where it is quiet for half a year or longer.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub quiet: Vec<QuietEntry>,
 }

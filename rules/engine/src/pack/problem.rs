@@ -36,6 +36,26 @@ pub struct ProblemSigns {
     pub never: Vec<At<String>>,
 }
 
+/// Groups of materials by how they work. Who treats again takes another group, or those that are left are hardy.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ResistanceGroups {
+    /// Against insects and mites: codes of the Insecticide Resistance Action Committee, such as `4A`.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub irac: Vec<At<String>>,
+    /// Against fungi: codes of the Fungicide Resistance Action Committee, such as `M04`.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub frac: Vec<At<String>>,
+}
+
+impl ResistanceGroups {
+    /// Whether none is told.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.irac.is_empty() && self.frac.is_empty()
+    }
+}
+
 /// A problem.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -60,6 +80,9 @@ pub struct ProblemEntry {
     pub threshold: Option<Expression>,
     /// 0 cosmetic .. 3 plant lost.
     pub impact: u8,
+    /// The groups of the materials that are used against it.
+    #[serde(default, skip_serializing_if = "ResistanceGroups::is_empty")]
+    pub resistance: ResistanceGroups,
     /// Sources.
     #[serde(default)]
     pub sources: Vec<At<String>>,

@@ -1,6 +1,7 @@
 //! A rule as it is written.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
@@ -113,6 +114,17 @@ pub struct HoldEntry {
     /// A fact of the day must be known.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub strict: bool,
+    /// The file it stands in, where that is not the rule's: a set above added it.
+    #[serde(skip)]
+    pub file: Option<Arc<str>>,
+}
+
+impl HoldEntry {
+    /// The file it stands in; `rule` is that of its rule.
+    #[must_use]
+    pub fn file<'f>(&'f self, rule: &'f str) -> &'f str {
+        self.file.as_deref().unwrap_or(rule)
+    }
 }
 
 /// What is said out of season.
@@ -263,6 +275,14 @@ pub struct LawEntry {
     pub seen: chrono::NaiveDate,
 }
 
+/// What makes a task an emergency.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct EmergencyEntry {
+    /// Who to call, by kind: numbers are those of the place.
+    pub call: Text,
+}
+
 /// A finding of plain words that is left as it is, and why.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -359,12 +379,18 @@ pub struct RuleEntry {
     /// Why this is work for a licensed professional.
     #[serde(default, skip_serializing_if = "Text::is_empty")]
     pub professional: Text,
+    /// Someone or something is in danger: it comes before all else, and nothing ranks with it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub emergency: Option<EmergencyEntry>,
     /// Facts of the day must be known.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub strict: bool,
     /// Findings of plain words that are left as they are.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub plain: Option<PlainEntry>,
+    /// When a horticulturist looked it over and would sign it; left out: nobody has yet.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reviewed: Option<chrono::NaiveDate>,
     /// Sources.
     #[serde(default)]
     pub sources: Vec<At<String>>,

@@ -72,7 +72,7 @@ pub struct AmountExpected {
 pub struct HeldExpected {
     /// The rule.
     pub rule: At<String>,
-    /// hold guard clash apart done early late never withheld avoid.
+    /// hold guard clash apart done early late never withheld avoid emergency.
     #[serde(default)]
     pub kind: Option<String>,
     /// A piece of its reason.

@@ -57,6 +57,9 @@ pub struct SignEntry {
     pub place: Where,
     /// Plain or hidden.
     pub seen: Seen,
+    /// Whether it tells of an emergency: it is then heard for every plant, also for one that is unknown or not told.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub emergency: bool,
     /// Its name.
     pub name: Text,
     /// How to look.

@@ -9,7 +9,8 @@ use crate::pack::rule::Kind;
 use crate::version::canonical;
 
 /// Fields that are words, or who said so.
-const WORDS: [&str; 12] = [
+const WORDS: [&str; 13] = [
+    "reviewed",
     "id",
     "title",
     "why",
@@ -28,7 +29,7 @@ const SETS: [&str; 6] = ["materials", "cautions", "clashes", "keep_apart", "befo
 
 /// The meaning of a rule: two rules of which it is the same are one. A note says nothing but its words, so these count.
 #[must_use]
-pub(super) fn of(entry: &RuleEntry) -> String {
+pub(crate) fn of(entry: &RuleEntry) -> String {
     let Ok(Json::Object(mut fields)) = serde_json::to_value(entry) else { return entry.id.value.clone() };
     let says = fields.get("why").cloned();
     for word in WORDS {

@@ -15,7 +15,7 @@ mod everywhere;
 mod formula;
 mod ground;
 mod masked;
-mod meaning;
+pub(crate) mod meaning;
 mod never_applies;
 mod never_due;
 mod never_true;

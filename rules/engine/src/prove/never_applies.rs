@@ -104,7 +104,10 @@ fn told(prover: &Prover<'_>, rule: u32, by: Option<By>) -> (Place, String, Vec<(
     let own = filed.map(|filed| place(&filed.file, &filed.entry.id)).unwrap_or_default();
     match by {
         Some(By::Hold(hold)) => {
-            let here = filed.and_then(|filed| Some(place(&filed.file, &filed.entry.hold.get(hold)?.condition.0)));
+            let here = filed.and_then(|filed| {
+                let hold = filed.entry.hold.get(hold)?;
+                Some(place(hold.file(&filed.file), &hold.condition.0))
+            });
             (here.unwrap_or(own), "this hold is then always true".to_owned(), Vec::new())
         }
         Some(By::Guard(guard)) => {

@@ -34,7 +34,7 @@ pub(crate) fn look(prover: &Prover<'_>, faults: &mut Vec<Fault>) {
             let Found::No { cells } = found else { continue };
             let mut fault = Fault::warning(
                 CODE,
-                place(file, &written.condition.0),
+                place(written.file(file), &written.condition.0),
                 format!("this hold of `{}` is true in no climate, on no day, with no facts", info.id),
             )
             .help("it holds nothing back: mend its bounds, or take it out");

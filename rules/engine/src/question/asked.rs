@@ -15,7 +15,9 @@ pub fn asked(question: &Question, set: &Set) -> Json {
     let mut out = Map::new();
     out.insert("climate".to_owned(), json!(question.climate.sha256));
     out.insert("date".to_owned(), json!(question.day.date()));
-    out.insert("plant".to_owned(), json!(set.names.plants.name(question.plant)));
+    if !question.plant_is_unknown {
+        out.insert("plant".to_owned(), json!(set.names.plants.name(question.plant)));
+    }
     let Some(book) = set.plants.get(usize::from(question.plant)) else { return Json::Object(out) };
     let mut traits = Map::new();
     for (at, reading) in question.traits.iter().enumerate() {
@@ -67,8 +69,11 @@ pub fn asked(question: &Question, set: &Set) -> Json {
                 }
                 seen.push(Json::Object(sign));
             }
-            Truth::False => not_seen.push(json!(id)),
-            Truth::Unknown => {}
+            // That nobody told of danger goes without saying.
+            Truth::False if !set.pack.signs.get(at).is_some_and(|sign| sign.entry.emergency) => {
+                not_seen.push(json!(id))
+            }
+            Truth::False | Truth::Unknown => {}
         }
     }
     // The list of what is not seen is long and follows from the vocabulary; its hash stands for it.

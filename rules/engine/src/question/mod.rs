@@ -47,6 +47,8 @@ pub struct WorkDone {
     pub day: Day,
     /// From the label.
     pub label_days_to_harvest: Option<u16>,
+    /// Its place in the list as it was told.
+    pub place: usize,
 }
 
 /// A question as it was understood: names are numbers, values are rounded to their steps, what is assumed stands there.
@@ -60,6 +62,8 @@ pub struct Question {
     pub day_assumed: bool,
     /// The plant's number in the set.
     pub plant: u16,
+    /// Whether the plant was not told, or is not known here: that of `plant` stands in, and only emergencies are judged.
+    pub plant_is_unknown: bool,
     /// Facts that the caller gives and that take no arguments, by their number.
     pub given: Vec<Reading>,
     /// The plant's traits.

@@ -51,6 +51,13 @@ impl Trouble {
         Self::new(pointer, format!("unknown {what} `{word}`{cure}"))
     }
 
+    /// A word that is not known, with the names that come nearest to it, if any do.
+    #[must_use]
+    pub fn unknown_near(pointer: impl Into<String>, what: &str, word: &str, near: &[&str]) -> Self {
+        let cure = if near.is_empty() { String::new() } else { format!(", did you mean `{}`?", near.join("`, `")) };
+        Self::new(pointer, format!("unknown {what} `{word}`{cure}"))
+    }
+
     /// The same of another kind.
     #[must_use]
     pub const fn of_kind(mut self, kind: TroubleKind) -> Self {

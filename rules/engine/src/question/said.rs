@@ -239,6 +239,8 @@ pub struct PlantSaid {
     pub bearing: Option<bool>,
     /// Whether its hips are wanted.
     pub hips_wanted: Option<bool>,
+    /// Whether it was bought in the last weeks and still stands in its pot.
+    pub just_bought: Option<bool>,
     /// Whether it is in leaf.
     pub in_leaf: Option<bool>,
 }

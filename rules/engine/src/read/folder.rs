@@ -6,8 +6,10 @@ use std::sync::Arc;
 use serde::de::DeserializeOwned;
 
 use super::in_words;
+use super::written::Written;
 use crate::fault::{Fault, Place, Weight, in_order};
-use crate::pack::{Filed, Header, Pack};
+use crate::pack::layer::{Change, Changes, EntryKind, Grounds, Laid, What};
+use crate::pack::{At, Filed, Header, Pack};
 
 /// A file of a pack: its path inside it, with forward slashes, and its text.
 #[derive(Clone, Debug)]
@@ -38,17 +40,21 @@ pub fn read(files: &[PackFile]) -> Result<Pack, Vec<Fault>> {
         let kind = if first == "words" { second.and_then(word_kind) } else { second };
         let outcome = match (first, kind) {
             ("pack.yaml", None) => one(file).map(|h| header = Some(h)),
-            ("words", Some("jobs")) => list(file, &path, &mut pack.jobs),
-            ("words", Some("classes")) => list(file, &path, &mut pack.classes),
-            ("words", Some("stages")) => list(file, &path, &mut pack.stages),
-            ("words", Some("outlooks")) => list(file, &path, &mut pack.outlooks),
-            ("words", Some("signs")) => list(file, &path, &mut pack.signs),
-            ("words", Some("cautions")) => list(file, &path, &mut pack.cautions),
-            ("words", Some("sources")) => list(file, &path, &mut pack.sources),
-            ("materials", Some(_)) => list(file, &path, &mut pack.materials),
-            ("problems", Some(_)) => list(file, &path, &mut pack.problems),
-            ("plants", Some(_)) => list(file, &path, &mut pack.plants),
-            ("rules", Some(_)) => list(file, &path, &mut pack.rules),
+            ("words", Some("jobs")) => written(file, &path, EntryKind::Job, &mut pack.jobs, &mut pack.changes),
+            ("words", Some("classes")) => written(file, &path, EntryKind::Class, &mut pack.classes, &mut pack.changes),
+            ("words", Some("stages")) => written(file, &path, EntryKind::Stage, &mut pack.stages, &mut pack.changes),
+            ("words", Some("outlooks")) => {
+                written(file, &path, EntryKind::Outlook, &mut pack.outlooks, &mut pack.changes)
+            }
+            ("words", Some("signs")) => written(file, &path, EntryKind::Sign, &mut pack.signs, &mut pack.changes),
+            ("words", Some("cautions")) => {
+                written(file, &path, EntryKind::Caution, &mut pack.cautions, &mut pack.changes)
+            }
+            ("words", Some("sources")) => written(file, &path, EntryKind::Source, &mut pack.sources, &mut pack.changes),
+            ("materials", Some(_)) => written(file, &path, EntryKind::Material, &mut pack.materials, &mut pack.changes),
+            ("problems", Some(_)) => written(file, &path, EntryKind::Problem, &mut pack.problems, &mut pack.changes),
+            ("plants", Some(_)) => written(file, &path, EntryKind::Plant, &mut pack.plants, &mut pack.changes),
+            ("rules", Some(_)) => written(file, &path, EntryKind::Rule, &mut pack.rules, &mut pack.changes),
             ("climates", Some(_)) => list(file, &path, &mut pack.climates),
             ("scenarios", Some(_)) => {
                 one(file).map(|entry| pack.scenarios.push(Filed { file: Arc::clone(&path), entry }))
@@ -85,6 +91,9 @@ pub fn read(files: &[PackFile]) -> Result<Pack, Vec<Fault>> {
             rules: pack.rules,
             climates: pack.climates,
             scenarios: pack.scenarios,
+            changes: pack.changes,
+            laid: Laid::default(),
+            root: String::new(),
             files: sorted.iter().map(|f| (f.path.clone(), Arc::from(f.text.as_str()))).collect::<BTreeMap<_, _>>(),
         }),
         _ => Err(in_order(faults)),
@@ -106,6 +115,7 @@ struct Lists {
     rules: Vec<Filed<crate::pack::RuleEntry>>,
     climates: Vec<Filed<crate::pack::ClimateEntry>>,
     scenarios: Vec<Filed<crate::pack::scenario::ScenarioEntry>>,
+    changes: Changes,
 }
 
 /// `signs` of `signs.yaml` and of `signs-citrus.yaml`: a vocabulary may be spread over files.
@@ -122,6 +132,66 @@ fn list<T: DeserializeOwned>(file: &PackFile, path: &Arc<str>, out: &mut Vec<Fil
     out.extend(entries.into_iter().map(|entry| Filed { file: Arc::clone(path), entry }));
     Ok(())
 }
+
+/// Entries, and what is said of entries of the sets below.
+fn written<T: DeserializeOwned + HasId>(
+    file: &PackFile,
+    path: &Arc<str>,
+    kind: EntryKind,
+    out: &mut Vec<Filed<T>>,
+    changes: &mut Changes,
+) -> Result<(), Box<Fault>> {
+    let entries: Vec<Written<T>> = one(file)?;
+    for entry in entries {
+        let (id, grounds, what) = match entry {
+            Written::New(entry) => {
+                out.push(Filed { file: Arc::clone(path), entry });
+                continue;
+            }
+            Written::Replaced(entry, grounds) => {
+                let id = entry.id().clone();
+                out.push(Filed { file: Arc::clone(path), entry });
+                (id, grounds, What::Replace)
+            }
+            Written::Reword(entry) => {
+                let grounds = grounds(&entry.because, entry.expects.as_ref());
+                (entry.reword.clone(), grounds, What::Reword(Box::new(entry)))
+            }
+            Written::Tighten(entry) => {
+                let grounds = grounds(&entry.because, entry.expects.as_ref());
+                (entry.tighten.clone(), grounds, What::Tighten(Box::new(entry)))
+            }
+            Written::Withhold(entry) => (
+                entry.withhold,
+                Grounds { because: entry.because, expects: entry.expects, ..Grounds::default() },
+                What::Withhold,
+            ),
+        };
+        changes.push(Filed { file: Arc::clone(path), entry: Change { kind, id, grounds, what } });
+    }
+    Ok(())
+}
+
+fn grounds(because: &crate::text::Text, expects: Option<&At<String>>) -> Grounds {
+    Grounds { because: because.clone(), expects: expects.cloned(), ..Grounds::default() }
+}
+
+/// An entry that has an id.
+trait HasId {
+    fn id(&self) -> &At<String>;
+}
+
+macro_rules! has_id {
+    ($($entry:ident),*) => {$(
+        impl HasId for crate::pack::$entry {
+            fn id(&self) -> &At<String> {
+                &self.id
+            }
+        }
+    )*};
+}
+
+has_id!(WordEntry, SignEntry, CautionEntry, SourceEntry, MaterialEntry, ProblemEntry, PlantEntry, RuleEntry);
 
 fn one<T: DeserializeOwned>(file: &PackFile) -> Result<T, Box<Fault>> {
     if file.text.len() > MOST_BYTES {

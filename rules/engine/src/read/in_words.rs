@@ -119,6 +119,9 @@ fn named(place: &Place, here: &Here<'_>, message: &str) -> Option<Fault> {
     if let Some(rest) = message.strip_prefix("unknown field ") {
         let (word, known) = word_and_known(rest);
         let fault = fault(format!("there is no field `{word}` here"));
+        if super::written::WORDS.contains(&word) {
+            return Some(fault.help(format!("`{word}` stands first in its entry: `- {word}: ID`")));
+        }
         return Some(nearest_or_all(fault, word, &known, "the fields are"));
     }
     if let Some(rest) = message.strip_prefix("unknown variant ") {

@@ -2,5 +2,6 @@
 
 mod folder;
 mod in_words;
+mod written;
 
 pub use folder::{MOST_BYTES, PackFile, read};

@@ -11,8 +11,16 @@ use serde_json::Value as Json;
 use scan::{Scan, scan};
 
 /// The fields of a rule in the order in which they are read most easily.
-const RULE_FIELDS: [&str; 31] = [
+const RULE_FIELDS: [&str; 41] = [
     "id",
+    "replace",
+    "reword",
+    "tighten",
+    "withhold",
+    "expects",
+    "because",
+    "loosen",
+    "reviewed_by",
     "kind",
     "job",
     "manner",
@@ -36,12 +44,14 @@ const RULE_FIELDS: [&str; 31] = [
     "clashes",
     "alternate",
     "professional",
+    "emergency",
     "notes",
     "expect",
     "after",
     "before",
     "repeat",
     "cautions",
+    "reviewed",
     "sources",
 ];
 
@@ -217,8 +227,9 @@ fn fields_in_order(entry: &[(usize, &str)], inside: &[usize]) -> Vec<String> {
         }
     }
     let place = |name: &str| RULE_FIELDS.iter().position(|field| *field == name);
-    let is_rule =
-        fields.iter().all(|(name, _)| place(name).is_some()) && fields.iter().any(|(name, _)| *name == "title");
+    // What is said of a rule below need not have a title.
+    let says_so = |name: &str| ["title", "reword", "tighten", "withhold"].contains(&name);
+    let is_rule = fields.iter().all(|(name, _)| place(name).is_some()) && fields.iter().any(|(name, _)| says_so(name));
     if !is_rule || !above.is_empty() {
         return as_it_is();
     }

@@ -46,6 +46,10 @@ pub struct Line {
 /// How long the decision of a moment holds.
 #[must_use]
 pub fn of(decision: &Decision, moment: &Moment<'_>) -> Validity {
+    // In danger nobody plans ahead: what comes after is asked when it is over.
+    if decision.emergency.is_some() {
+        return Validity { from: moment.day, until: moment.day, change: None };
+    }
     let today = lines(decision, moment);
     let mut there = Moment::new(moment.set, moment.book, moment.question, moment.day);
     if reads_weather(decision, moment) {
@@ -213,6 +217,8 @@ fn block(block: &Block) -> (&'static str, u64) {
         Block::Late => ("late", 0),
         Block::Never => ("never", 0),
         Block::Avoid => ("avoid", 0),
+        Block::Emergency(rule) => ("emergency", u64::from(*rule)),
+        Block::Withheld => ("withheld", 0),
     }
 }
 

@@ -10,6 +10,7 @@ use crate::compile::term::Condition;
 use crate::compile::window::Window;
 use crate::decide::blocks::{Unknown, blocked, guard_blocks};
 use crate::decide::causes;
+use crate::decide::emergency;
 use crate::decide::moment::Moment;
 use crate::decide::outcome::{Block, Blocked, Hangs, Outcome};
 use crate::decide::truth::{Curve, judge};
@@ -30,6 +31,10 @@ pub(super) fn parts(ground: &Ground<'_>, moment: &Moment<'_>) -> Vec<Part> {
         out.push(of_windows(&rule.windows, ground));
     }
     blocks(rule, ground, moment, &mut out);
+    // In danger nothing that is told of the plant brings other work.
+    if emergency::first(moment).is_some_and(|first| first != rule.rule) {
+        out.push(Part::new());
+    }
     if out.is_empty() && !ground.is_there(moment) {
         out.push(of_rivals(rule, ground));
     }

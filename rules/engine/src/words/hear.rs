@@ -20,6 +20,10 @@ const CORE: f64 = 2.2;
 const LEAD: f64 = 1.2;
 /// One word alone is understood only where it is all of a name or lay word, and of one sign of the plant only.
 const WAY_ALONE: f64 = 0.95;
+/// An emergency is taken for one with less: to call for nothing costs little, not to be heard may cost a life.
+const DANGER_COVER: f64 = 0.4;
+const DANGER_WAY: f64 = 0.5;
+const DANGER_CORE: f64 = 3.6;
 /// What a thought costs: what can be one is one.
 const EACH: f64 = 0.5;
 /// What it must reach to be one of a few, and how near to the best of them.
@@ -148,6 +152,9 @@ impl Words {
         if !is_doubtful && is_own && is_clear(first, next) && is_telling() {
             return (first.mass - left - EACH, Becomes::Understood(first.sign));
         }
+        if is_own && self.is_danger(first.sign) && is_clear_danger(first, sayings) {
+            return (first.mass - left - EACH, Becomes::Understood(first.sign));
+        }
         let says_enough = first.core >= PERHAPS_CORE && (!is_alone || first.way >= PERHAPS_WAY_ALONE);
         if first.cover < PERHAPS_COVER || !says_enough || !first.is_whole {
             return self
@@ -171,6 +178,16 @@ impl Words {
         let signs: Vec<u16> = all.iter().filter(is_named).take(MOST_PERHAPS).map(|fit| fit.sign).collect();
         (heard.unknown == 0 && !signs.is_empty()).then_some(signs)
     }
+}
+
+/// Two things of it at least are said that are neither a part of a plant nor how something is.
+fn is_clear_danger(first: &Fit, sayings: &Sayings) -> bool {
+    let tells = |said: &&Said| sayings.lexicon.part(said.0).is_none();
+    first.is_whole
+        && first.shared.iter().filter(tells).count() >= 2
+        && first.cover >= DANGER_COVER
+        && first.way >= DANGER_WAY
+        && first.core >= DANGER_CORE
 }
 
 fn is_clear(first: &Fit, next: f64) -> bool {

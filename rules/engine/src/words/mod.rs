@@ -4,7 +4,7 @@
 //! endings; `language` knows which words mean nothing, which are one, which deny and which doubt (the last two are looked
 //! up in a `grammar`); `lexicon` finds what a word means, also misspelt; `clause` parts a text into thoughts and marks what is denied; `sayings` holds what the
 //! signs are called; `score` says how well a thought fits a sign. On these stand [`search`], which ranks signs for a few
-//! words, and [`hear`], which says what of a text is understood, and never guesses.
+//! words, [`plants`], which finds plants by what customers call them, and [`hear`], which says what of a text is understood, and never guesses.
 
 mod clause;
 mod fold;
@@ -12,6 +12,7 @@ mod grammar;
 pub mod hear;
 mod language;
 mod lexicon;
+pub mod plants;
 mod sayings;
 mod score;
 pub mod search;
@@ -37,7 +38,9 @@ static PLAIN: LazyLock<Vec<Lexicon>> = LazyLock::new(|| LANGUAGES.iter().map(|sp
 #[derive(Clone, Debug)]
 pub struct Words {
     sayings: Vec<Sayings>,
-    /// For each plant its signs: those that its rules and problems speak of.
+    /// What its plants are called.
+    plants: Vec<plants::Called>,
+    /// For each plant its signs: those that its rules and problems speak of; then those of emergencies.
     of_plant: Vec<BTreeSet<u16>>,
 }
 
@@ -52,13 +55,25 @@ impl Words {
                 .filter(|plain| spoken(plain.speech.code))
                 .map(|plain| Sayings::of(plain.clone(), pack))
                 .collect(),
-            of_plant: plants.iter().map(signs_of).collect(),
+            plants: plants::names(pack),
+            of_plant: plants.iter().map(signs_of).chain(std::iter::once(emergencies(pack))).collect(),
         }
     }
 
     /// The signs that the rules and problems of a plant speak of, by their numbers.
     pub fn signs_of(&self, plant: u16) -> impl Iterator<Item = u16> + '_ {
         self.of_plant.get(usize::from(plant)).into_iter().flatten().copied()
+    }
+
+    /// Under which number a text is heard where the plant is not known: only emergencies are understood.
+    #[must_use]
+    pub fn without_plant(&self) -> u16 {
+        u16::try_from(self.of_plant.len().saturating_sub(1)).unwrap_or(u16::MAX)
+    }
+
+    /// Whether a sign tells of an emergency.
+    fn is_danger(&self, sign: u16) -> bool {
+        self.of_plant.last().is_some_and(|signs| signs.contains(&sign))
     }
 
     fn concerns(&self, plant: u16, sign: u16) -> bool {
@@ -90,4 +105,8 @@ fn signs_of(book: &PlantBook) -> BTreeSet<u16> {
         });
     }
     signs
+}
+
+fn emergencies(pack: &Pack) -> BTreeSet<u16> {
+    pack.signs.iter().zip(0..).filter(|(sign, _)| sign.entry.emergency).map(|(_, number)| number).collect()
 }

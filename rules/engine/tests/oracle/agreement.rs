@@ -60,6 +60,8 @@ fn in_words(verdict: &engine::Verdict, moment: &Moment<'_>) -> Verdict {
         Block::Late => "late".to_owned(),
         Block::Never => "never".to_owned(),
         Block::Avoid => "avoid".to_owned(),
+        Block::Emergency(rule) => format!("emergency {}", id(*rule)),
+        Block::Withheld => "withheld".to_owned(),
     };
     let (outcome, on) = match &verdict.outcome {
         engine::Outcome::No => (Outcome::No, BTreeSet::new()),

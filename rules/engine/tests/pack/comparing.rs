@@ -149,7 +149,7 @@ const PAIRS: &[Pair] = &[
         &[(SUCKING, "  after: [rose.aphid-jet, rose.aphid-soap]", "  after: [rose.aphid-jet]")],
         "rose.aphid-oil",
         Kind::Order,
-        "comes after: no longer “Soap if the jet fails twice” [rose.aphid-soap]",
+        "comes after: no longer “Soap aphids if the jet fails” [rose.aphid-soap]",
     ),
     (
         &[(DISEASES, "  keep_apart: [{class: oil, days: 14}]", "  keep_apart: [{class: oil, days: 21}]")],

@@ -40,6 +40,7 @@ fn questions(set: &Set) -> Vec<(String, Question)> {
                         material: None,
                         class: None,
                         day: question.day - 3 - 11 * n,
+                        place: 0,
                         label_days_to_harvest: (n == 1).then_some(14),
                     })
                 }));
@@ -105,6 +106,10 @@ fn an_answer_holds_as_long_as_every_day_decides_the_same() {
         let today = on(&set, &question, question.day);
         let decision = decide(&today);
         let found = validity::of(&decision, &today);
+        if decision.emergency.is_some() {
+            assert_eq!((found.from, found.until, found.change), (question.day, question.day, None), "{name}");
+            continue;
+        }
         let same = |day: Day| {
             let there = on(&set, &question, day);
             lines(&decide(&there), &there) == lines(&decision, &today)
@@ -129,6 +134,10 @@ fn a_held_rule_is_looked_at_again_on_the_first_day_on_which_it_is_held_no_longer
     for (name, question) in questions(&set).into_iter().step_by(2) {
         let today = on(&set, &question, question.day);
         let decision = decide(&today);
+        // Nobody knows when danger is over.
+        if decision.emergency.is_some() {
+            continue;
+        }
         let verdicts: Vec<&Verdict> =
             decision.verdicts.iter().filter(|v| matches!(v.outcome, Outcome::Held(_))).collect();
         for (verdict, held) in verdicts.iter().zip(held::of(&verdicts, Voice::new(&today, "en").unwrap())) {

@@ -9,7 +9,6 @@ use crate::shipped::set;
 /// Facts that no shipped rule reads yet: each waits for the plants or the places that need it.
 const WAITING: &[&str] = &[
     "plant.planted_on",
-    "plant.trunk_diameter",
     "plant.stage_since",
     "plant.bearing",
     "site.container_material",
@@ -31,8 +30,6 @@ const WAITING: &[&str] = &[
     "site.mulched",
     "since",
     "et0",
-    "climate.dry_coldest",
-    "climate.short_season",
     "chill_hours",
     "climate.zone",
     "climate.heat_days",

@@ -6,12 +6,18 @@ mod ask_next;
 mod comparing;
 mod coverage;
 mod days;
+mod emergencies;
 mod facts;
 mod impact;
+mod layers;
 mod mutation;
 mod numbers;
+mod plants;
 mod rehearse;
+mod rule_numbers;
 mod shipped;
+#[path = "../support/mod.rs"]
+mod support;
 mod tidied;
 mod told;
 mod why_not;

@@ -114,8 +114,10 @@ fn understood<'a>(set: &'a Set, hearing: &Hearing) -> Vec<&'a str> {
 fn the_sign_that_customers_mean_is_among_the_first_three_and_no_other_is_understood() {
     let (set, phrases) = (set(), phrases());
     assert!(phrases.len() >= 300, "{} phrases", phrases.len());
-    for sign in set.names.signs.names() {
-        assert!(phrases.iter().any(|phrase| phrase.sign == sign), "no phrase means {sign}");
+    // Those of danger are in a list of their own.
+    let usual = set.pack.signs.iter().filter(|sign| !sign.entry.emergency).map(|sign| &sign.entry.id.value);
+    for sign in usual {
+        assert!(phrases.iter().any(|phrase| phrase.sign == *sign), "no phrase means {sign}");
     }
     for of in [Of::Tuned, Of::HeldBack, Of::Later] {
         let some: Vec<&Phrase> = phrases.iter().filter(|phrase| phrase.of == of).collect();

@@ -24,7 +24,7 @@ fn everything() -> Value {
         "date": "2026-09-15",
         "plant": {"type": "rose", "traits": {"flowering": "repeat"}, "age_years": 4, "planted_on": "2022-02-01",
             "height_m": 1.2, "canopy_diameter_m": 0.9, "trunk_diameter_cm": 4, "stage": "heat-rest",
-            "stage_since": "2026-08-01", "bearing": false, "hips_wanted": false, "in_leaf": true},
+            "stage_since": "2026-08-01", "bearing": false, "hips_wanted": false, "just_bought": false, "in_leaf": true},
         "site": {"planting": "container", "container_volume_l": 40, "container_material": "clay",
             "exposure": "afternoon-sun", "wind": "sheltered", "reflected_heat": true, "mulched": true,
             "frost_hollow": false, "soil": {"texture": "clay-loam", "ph": 8.2, "ec_ds_m": 1.1, "drainage": "good",

@@ -134,6 +134,24 @@ pub(super) static BEARING: FactWords = FactWords::told(
     ],
 );
 
+pub(super) static JUST_BOUGHT: FactWords = FactWords::told(
+    ["just bought, still in its pot", "recién comprada, aún en su maceta"],
+    [
+        "Whether it was bought in the last weeks and still stands in the pot it came in.",
+        "Si se compró en las últimas semanas y sigue en la maceta en que vino.",
+    ],
+)
+.asked(
+    [
+        "Did you just buy it, and is it still in its nursery pot?",
+        "¿Acaba de comprarla y sigue en la maceta del vivero?",
+    ],
+    [
+        "Bought in the last weeks and neither planted nor repotted since.",
+        "Comprada en las últimas semanas y ni plantada ni cambiada de maceta desde entonces.",
+    ],
+);
+
 pub(super) static HIPS_WANTED: FactWords = FactWords::told(
     ["rose hips wanted", "escaramujos deseados"],
     [

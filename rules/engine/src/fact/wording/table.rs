@@ -19,6 +19,7 @@ pub const fn words(fact: Fact) -> &'static FactWords {
         Fact::PlantStageSince => &plant::STAGE_SINCE,
         Fact::PlantBearing => &plant::BEARING,
         Fact::PlantHipsWanted => &plant::HIPS_WANTED,
+        Fact::PlantJustBought => &plant::JUST_BOUGHT,
         Fact::PlantInLeaf => &plant::IN_LEAF,
         Fact::PlantWaterFactor => &plant::WATER_FACTOR,
         Fact::PlantRootDepth => &plant::ROOT_DEPTH,

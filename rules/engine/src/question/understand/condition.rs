@@ -23,7 +23,8 @@ pub(super) fn signs(said: &Said, set: &Set, day: Day, troubles: &mut Vec<Trouble
         .signs
         .iter()
         .map(|sign| SignState {
-            seen: if listed.is_some() && (closely || sign.entry.seen == Seen::Plain) {
+            // Whoever is in danger says so: nobody else is asked.
+            seen: if sign.entry.emergency || (listed.is_some() && (closely || sign.entry.seen == Seen::Plain)) {
                 Truth::False
             } else {
                 Truth::Unknown

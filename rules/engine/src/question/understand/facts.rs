@@ -111,6 +111,7 @@ pub(super) fn site(said: &Said, book: &PlantBook, given: &mut [Reading], trouble
         (Fact::SiteFoodUse, site.food_use),
         (Fact::PlantBearing, said.plant.bearing),
         (Fact::PlantHipsWanted, said.plant.hips_wanted),
+        (Fact::PlantJustBought, said.plant.just_bought),
         (Fact::PlantInLeaf, said.plant.in_leaf),
     ] {
         match (value, fact.entry().missing) {

@@ -52,6 +52,7 @@ pub(super) fn works(said: &Said, set: &Set, day: Day, troubles: &mut Vec<Trouble
             class: class.and_then(narrow),
             day: done,
             label_days_to_harvest: entry.label_days_to_harvest,
+            place: at,
         });
     }
     works.sort_by_key(|work| work.day);

@@ -4,6 +4,7 @@
 mod climate;
 mod condition;
 mod differences;
+mod emergency;
 mod facts;
 mod history;
 mod plant;
@@ -32,22 +33,24 @@ pub fn understand(said: &Said, set: &Set, climate: Arc<Climate>, today: Option<D
     let day = day(said, today, &mut troubles);
     let plant = set.names.plants.number(&said.plant.kind);
     if plant.is_none() {
-        let known = set.pack.plants.iter().flat_map(|p| {
-            std::iter::once(p.entry.id.value.as_str()).chain(p.entry.names.values().flatten().map(String::as_str))
-        });
+        let near = set.words.plants(&said.plant.kind);
+        let known: Vec<&str> = near.iter().map(|found| found.name.as_str()).collect();
         let trouble = if said.plant.kind.is_empty() {
             Trouble::new("/plant/type", "the plant is missing")
         } else {
-            Trouble::unknown("/plant/type", "plant", &said.plant.kind, known)
+            Trouble::unknown_near("/plant/type", "plant", &said.plant.kind, &known)
         };
         troubles.push(trouble.of_kind(TroubleKind::UnknownPlant));
     }
     let Some(book) = plant.and_then(|number| set.plants.get(usize::from(number))) else {
         // Without the plant its traits and stages mean nothing; all else is still looked at.
         facts::check_ranges(said, &mut troubles);
-        condition::signs(said, set, day, &mut troubles);
+        let mut signs = condition::signs(said, set, day, &mut troubles);
         history::works(said, set, day, &mut troubles);
-        return Err(sorted(troubles));
+        let heard = words::heard(said, set, set.words.without_plant(), &mut signs).map(Arc::new);
+        let is_only_the_plant = troubles.iter().all(|trouble| trouble.kind == TroubleKind::UnknownPlant);
+        let danger = is_only_the_plant.then(|| emergency::told(said, set, climate, day, signs, heard)).flatten();
+        return danger.ok_or_else(|| sorted(troubles));
     };
     let mut given = nothing_given();
     facts::site(said, book, &mut given, &mut troubles);
@@ -67,6 +70,7 @@ pub fn understand(said: &Said, set: &Set, climate: Arc<Climate>, today: Option<D
         day,
         day_assumed: said.date.is_none(),
         plant: book.plant,
+        plant_is_unknown: false,
         given,
         traits,
         planted: said.plant.planted_on.map(Day::from_date),

@@ -3,6 +3,11 @@
 use proptest::prelude::*;
 use proptest::sample::select;
 
+/// What is seen.
+pub(crate) fn sign() -> impl Strategy<Value = &'static str> {
+    select(&["signs has spent-blooms", "signs has webbing", "severity(spent-blooms) >= moderate"][..])
+}
+
 /// Of what the caller says and of the season: they last.
 const LASTING: &[&str] = &[
     "signs has spent-blooms",

@@ -216,6 +216,19 @@ fn know() -> impl Strategy<Value = RuleSpec> {
     })
 }
 
+/// Someone is in danger.
+fn emergency() -> impl Strategy<Value = RuleSpec> {
+    (select(&["{plants: all}", "{plant: rose}"][..]), conditions::sign(), weight()).prop_map(|(whom, when, weight)| {
+        let mut fields = common("task");
+        fields.push(field("for", whom));
+        fields.push(format!("when: \"{when}\""));
+        fields.extend(weight);
+        fields.push("job: scout".to_owned());
+        fields.push(format!("emergency: {{call: {}}}", texts("C")));
+        RuleSpec { prefix: "any", fields, links: Links::default() }
+    })
+}
+
 fn guard() -> impl Strategy<Value = RuleSpec> {
     let blocks = prop_oneof![
         select(TASKS).prop_map(|job| format!("jobs: [{job}, prune]")),
@@ -245,7 +258,15 @@ fn guard() -> impl Strategy<Value = RuleSpec> {
 
 /// Three to twelve rules.
 pub(crate) fn rules() -> impl Strategy<Value = Vec<RuleSpec>> {
-    vec(prop_oneof![8 => task().boxed(), 1 => know().boxed(), 2 => guard().boxed()], 3..=12)
+    vec(
+        prop_oneof![
+            32 => task().boxed(),
+            4 => know().boxed(),
+            8 => guard().boxed(),
+            1 => emergency().boxed()
+        ],
+        3..=12,
+    )
 }
 
 /// A rule as the ids of its place say, with its fields in their order.

@@ -69,6 +69,9 @@ pub(crate) fn span_of_days(text: &str) -> (i32, i32) {
 impl World<'_> {
     pub(crate) fn blocks(&self, rule: &RuleEntry) -> Blocks {
         let mut out = Blocks::default();
+        if rule.emergency.is_some() {
+            return out;
+        }
         let mut take = |word: String, judged: Judged| match judged {
             Judged::Blocks => out.held.push(word),
             Judged::Free => {}

@@ -72,7 +72,7 @@ impl World<'_> {
     fn may_meet(&self, verdict: &Verdict) -> bool {
         let rule = self.rule(&verdict.rule);
         let may_apply = matches!(verdict.outcome, Outcome::Applies | Outcome::Depends { could_apply: true });
-        may_apply && rule.kind != Kind::Know && rule.blocks.is_none()
+        may_apply && rule.kind != Kind::Know && rule.blocks.is_none() && rule.emergency.is_none()
     }
 
     pub(crate) fn together(&self, verdicts: &mut [Verdict]) {

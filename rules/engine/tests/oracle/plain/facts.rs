@@ -69,6 +69,7 @@ impl World<'_> {
             "plant.stage_since" => self.stage_since(),
             "plant.in_leaf" => self.in_leaf(),
             "plant.bearing" => given(name, yes(plant.bearing)),
+            "plant.just_bought" => or_assumed(name, yes(plant.just_bought), Value::Yes(false)),
             "plant.hips_wanted" => given(name, yes(plant.hips_wanted)),
             "site.planting" => or_assumed(name, word(site.planting.as_ref()), words("ground")),
             "site.container_volume" => given(name, number(site.container_volume_l, 1.0, "L")),

@@ -190,10 +190,35 @@ impl World<'_> {
         })
     }
 
+    /// In danger one thing is done, and all that would be done waits.
+    fn danger(&self, verdicts: &mut Vec<Verdict>) {
+        let is_danger =
+            |verdict: &&Verdict| verdict.outcome == Outcome::Applies && self.rule(&verdict.rule).emergency.is_some();
+        let mut told: Vec<(i32, String)> =
+            verdicts.iter().filter(is_danger).map(|verdict| (-verdict.score, verdict.rule.clone())).collect();
+        told.sort();
+        let Some((_, first)) = told.into_iter().next() else { return };
+        verdicts.retain(|verdict| match &verdict.outcome {
+            Outcome::Applies => self.rule(&verdict.rule).kind != Kind::Know,
+            Outcome::Held(_) => true,
+            Outcome::Depends { .. } | Outcome::No => false,
+        });
+        for verdict in verdicts {
+            // What is to be left alone is left alone in danger too.
+            if verdict.outcome == Outcome::Applies
+                && verdict.rule != first
+                && self.rule(&verdict.rule).kind == Kind::Task
+            {
+                verdict.outcome = Outcome::Held(vec![format!("emergency {first}")]);
+            }
+        }
+    }
+
     /// Every rule of the plant that comes out as more than no, in the order of the pack.
     pub(crate) fn decide(&self) -> Vec<Verdict> {
         let mut verdicts: Vec<Verdict> = self.rules().into_iter().filter_map(|rule| self.alone(rule)).collect();
         self.together(&mut verdicts);
+        self.danger(&mut verdicts);
         for verdict in &mut verdicts {
             if verdict.outcome == Outcome::Applies && self.rule(&verdict.rule).kind == Kind::Avoid {
                 verdict.outcome = Outcome::Held(vec!["avoid".to_owned()]);
