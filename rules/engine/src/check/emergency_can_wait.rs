@@ -41,7 +41,7 @@ pub(super) fn look(set: &Set, faults: &mut Vec<Fault>) {
             );
         }
         let is_danger = |term: &&Term| matches!(term, Term::Sign(sign) if is_emergency(*sign, set));
-        if !terms.iter().any(|term| is_danger(&term)) {
+        if !terms.iter().any(is_danger) {
             say(
                 format!("the emergency `{id}` reads no sign with `emergency: true`"),
                 "mark the sign, so that it is heard for every plant",

@@ -6,11 +6,14 @@ use crate::fault::Fault;
 use crate::pack::expression::place;
 use crate::pack::{At, Filed, Pack};
 
+/// The codes of a problem, their committee, whether a text is one of its codes, and examples.
+type Committee<'p> = (&'p [At<String>], &'static str, fn(&str) -> bool, &'static str);
+
 /// Looks at every problem.
 pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     for Filed { file, entry } in &pack.problems {
         let groups = &entry.resistance;
-        let lists: [(&[At<String>], &str, fn(&str) -> bool, &str); 2] = [
+        let lists: [Committee<'_>; 2] = [
             (&groups.irac, "IRAC", is_irac, "such as `3A`, `28` or `UN`"),
             (&groups.frac, "FRAC", is_frac, "such as `3`, `M04` or `BM02`"),
         ];

@@ -71,7 +71,7 @@ pub fn asked(question: &Question, set: &Set) -> Json {
             }
             // That nobody told of danger goes without saying.
             Truth::False if !set.pack.signs.get(at).is_some_and(|sign| sign.entry.emergency) => {
-                not_seen.push(json!(id))
+                not_seen.push(json!(id));
             }
             Truth::False | Truth::Unknown => {}
         }

@@ -74,7 +74,7 @@ fn numbers(text: &str) -> Vec<(f64, String)> {
 fn stands_there(rule: &Value, number: &Number) -> bool {
     match at(rule, &number.field) {
         Some(Value::String(text)) => {
-            numbers(text).iter().any(|(value, unit)| *value == number.value && *unit == number.unit)
+            numbers(text).iter().any(|(value, unit)| (*value - number.value).abs() < 1e-9 && *unit == number.unit)
         }
         Some(Value::Number(value)) => {
             let beside = number.field.rsplit_once('.').and_then(|(parent, _)| at(rule, parent)?.get("unit")?.as_str());
