@@ -206,7 +206,7 @@ fn an_unknown_plant_without_danger_is_still_unknown() {
     assert!(asked(&set, &said("baobab", "yellow leaves", "en")).is_none());
     assert!(asked(&set, &with_sign("", &["spent-blooms"])).is_none());
     // Where the region decides whether it is to be reported, it is asked with the plant.
-    let mut said = with_sign("baobab", &["box-tree-moth-seen"]);
+    let mut said = with_sign("baobab", &["plum-pox-suspected"]);
     assert!(asked(&set, &said).is_some());
     said.site.region = None;
     assert!(asked(&set, &said).is_none());
