@@ -7,7 +7,10 @@ use crate::pack::{At, Pack};
 /// Looks at every expression: the columns of faults are those of its file only where it stands there as it is read.
 pub(super) fn look(pack: &Pack, faults: &mut Vec<Fault>) {
     each(pack, &mut |file, written| {
-        if !stands_as_read(pack, file, written) {
+        // What a set above added to an entry stands in that set's file.
+        let above =
+            || !pack.laid.layers.is_empty() && pack.files.keys().any(|other| stands_as_read(pack, other, written));
+        if !stands_as_read(pack, file, written) && !above() {
             faults.push(
                 Fault::error(
                     "expression-over-lines",

@@ -191,6 +191,11 @@ fn stays(term: &Term, question: &Question) -> bool {
     term.walk(&mut |term| {
         stays &= match term {
             Term::Fact(Fact::PlantAge) => question.planted.is_none(),
+            // What nobody told is modelled, and so moves.
+            Term::Fact(fact @ (Fact::PlantStage | Fact::PlantInLeaf)) => question.given(*fact).value.is_there(),
+            Term::Fact(Fact::PlantStageSince) => {
+                question.stage_since.is_some() || question.given(Fact::PlantStage).value.is_there()
+            }
             Term::Fact(fact) => fact.entry().giver != Giver::Season,
             Term::Done(..) | Term::Count(..) => true,
             Term::HeatSum { from: at, .. } | Term::Marker(at) | Term::DaysTo(at) | Term::DaysFrom(at) => {

@@ -121,7 +121,7 @@ struct Watch<'m> {
 
 struct Watched<'m> {
     rule: &'m PlantRule,
-    /// What it is reckoned from, on the day looked at last.
+    /// What it is reckoned from, on the day looked at last that shows the same.
     inputs: Vec<Value>,
     /// What is shown.
     shown: Vec<amounts::Number>,
@@ -144,8 +144,12 @@ impl<'m> Watch<'m> {
             if inputs == task.inputs {
                 return None;
             }
+            if amounts::numbers(task.rule, there) != task.shown {
+                return Some(task.rule.rule);
+            }
+            // Only what shows the same is kept: on the other side of a summer the same need comes back.
             task.inputs = inputs;
-            (amounts::numbers(task.rule, there) != task.shown).then_some(task.rule.rule)
+            None
         })
     }
 }

@@ -120,7 +120,14 @@ fn an_answer_holds_as_long_as_every_day_decides_the_same() {
         }
         let until = (1..=60).find(|ahead| !same(question.day + *ahead)).unwrap_or(61) - 1;
         let from = (1..=60).find(|back| !same(question.day - *back)).unwrap_or(61) - 1;
-        assert_eq!((found.from, found.until), (question.day - from, question.day + until), "{name}");
+        let before = on(&set, &question, question.day - from - 1);
+        assert_eq!(
+            (found.from, found.until),
+            (question.day - from, question.day + until),
+            "{name}: {}, {:?}",
+            question.day.date(),
+            lines(&decide(&before), &before).iter().zip(&lines(&decision, &today)).find(|(a, b)| a != b)
+        );
         assert_eq!(found.change.is_some(), until < 60, "{name}");
         long += i32::from(until > 5);
     }
