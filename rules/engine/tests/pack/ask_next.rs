@@ -262,5 +262,7 @@ fn the_first_question_is_mostly_the_one_that_brute_force_asks_first() {
         println!("  {count:4} times {miss}");
     }
     assert!(counts[counts.len() / 2] <= 2);
-    assert!(best_first * 100 >= asked * 95, "{}", share(best_first, asked));
+    // So few have a standard error of nearly 2 %; what holds is shown by the long run.
+    let least = if is_long() { 95 } else { 91 };
+    assert!(best_first * 100 >= asked * least, "{}", share(best_first, asked));
 }
