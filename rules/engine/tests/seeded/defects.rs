@@ -51,7 +51,8 @@ fn text(entry: &Json, field: &str) -> String {
 }
 
 fn is_task(rule: &Json) -> bool {
-    rule["kind"] == "task"
+    // Nothing stands in the way of an emergency, and it hides behind nothing.
+    rule["emergency"].is_null() && (rule["kind"] == "task")
 }
 
 fn is_guard(rule: &Json) -> bool {
