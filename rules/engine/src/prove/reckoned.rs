@@ -7,7 +7,7 @@ use super::confirm;
 use super::formula::Formula;
 use super::ground::Ground;
 use super::request::{self, Done};
-use super::search::{Aim, Case, Search};
+use super::search::{Aim, Case, Found, Search};
 use crate::compile::amount::{Amount, InputFrom, door_unit};
 use crate::compile::term::Term;
 use crate::explain::answer::Answer;
@@ -90,7 +90,12 @@ fn exceeds(
             }
         }
     });
-    prover.note(if shown.is_some() { super::search::Found::Yes } else { found }, CODE, &[id]);
+    // Accepted without a witness: the questions ran out.
+    let found = match (&shown, found) {
+        (None, Found::Yes) => Found::Undecided,
+        (_, found) => found,
+    };
+    prover.note(found, CODE, &[id]);
     shown
 }
 
